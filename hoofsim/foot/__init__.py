@@ -1,0 +1,1 @@
+"""The foot before anything pushes on it: named parameters, presets, landmarks and outlines."""
