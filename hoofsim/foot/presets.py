@@ -35,8 +35,8 @@ _PRESETS = (
             "wall_to_bone_mm": 12, "lucent_zone_mm": 5.5, "tip_to_frog_mm": 8, "breakover_setback_mm": 8,
             "laminar_width_mm": 58}),
     Preset("failed_laminae", "Failed laminae, rotated", "Most dorsal laminae have let go and the bone has turned and healed so.",
-           {"laminae_percent": 12, "laminae_distal_percent": 30, "quarters_percent": 70, "healed_rotation_deg": 9,
-            "healed_sinking_mm": 2, "sole_depth_mm": 12.5, "toe_change_mm": 6, "heel_change_mm": 3}),
+           {"laminae_percent": 12, "laminae_distal_percent": 30, "quarters_percent": 70, "healed_rotation_deg": 6,
+            "sole_depth_mm": 14, "toe_change_mm": 6, "heel_change_mm": 3}),
     Preset("sunk", "Sunk bone", "The bone has dropped in the capsule without turning.",
            {"laminae_percent": 35, "quarters_percent": 35, "healed_sinking_mm": 7, "sole_depth_mm": 14}),
 )  # fmt: skip
