@@ -1,7 +1,8 @@
 """What is to be drawn, in millimetres and roles: the one description that every backend understands.
 
-A role says what a thing is ("bone", "label"); the palette decides how that looks. `part` names the structure a primitive
-belongs to, for point-and-tell, and may be left out. Everything is frozen and hashable, so that a backend may cache it.
+A role says what a thing is ("bone", "label"); the palette decides how that looks. `part` names the structure a
+primitive belongs to, for point-and-tell, and may be left out. Everything is frozen and hashable, so that a backend may
+cache it.
 """
 
 from collections.abc import Iterable, Iterator

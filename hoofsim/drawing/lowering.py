@@ -10,7 +10,17 @@ from functools import lru_cache
 
 import numpy as np
 
-from hoofsim.drawing.display_list import Arrow, Circle, Point, Polygon, Polyline, Primitive, Text, Tie, as_points
+from hoofsim.drawing.display_list import (
+    Arrow,
+    Circle,
+    Point,
+    Polygon,
+    Polyline,
+    Primitive,
+    Text,
+    Tie,
+    as_points,
+)
 from hoofsim.drawing.palette import Palette, Style
 from hoofsim.drawing.patterns import dots, hatch
 from hoofsim.frames import Array

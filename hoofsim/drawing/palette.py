@@ -1,12 +1,12 @@
 """How each role looks: the only place where colours, widths and patterns are chosen.
 
-Two palettes: `normal`, and `high_contrast` for projectors and weak sight. A tissue differs from its neighbours by colour
-and by pattern, so that it can be told without colour. Only areas may be translucent; lines and text are opaque.
+Two palettes: `normal`, and `high_contrast` for projectors and weak sight. A tissue differs from its neighbours by
+colour and by pattern, so that it can be told without colour. Only areas may be translucent; lines and text are opaque.
 """
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from types import MappingProxyType
-from typing import Mapping
 
 from hoofsim.errors import BadInput, nearest
 

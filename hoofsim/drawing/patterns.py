@@ -26,7 +26,7 @@ def _level_lines(points: Array, spacing: float) -> list[Array]:
     first = int(np.ceil((points[:, 1].min() - origin) / spacing - 0.5))
     last = int(np.floor((points[:, 1].max() - origin) / spacing - 0.5))
     heights = origin + spacing * (np.arange(first, last + 1) + 0.5)
-    lines = []
+    lines: list[Array] = []
     for height in heights:
         crosses = (points[:, 1] <= height) != (following[:, 1] <= height)
         start, end = points[crosses], following[crosses]

@@ -1,0 +1,171 @@
+"""Display lists on a pygame surface, anti-aliased.
+
+Fine mode draws at twice the size and shrinks; plain mode draws anti-aliased edges directly and is faster. Text is
+always drawn at the final size, on top. Groups marked `still` at the back of the list are kept as a picture between
+frames.
+"""
+
+from collections.abc import Callable, Sequence
+from functools import lru_cache
+from itertools import takewhile
+
+import numpy as np
+import pygame
+from pygame import gfxdraw
+
+from hoofsim.drawing.camera import Camera
+from hoofsim.drawing.display_list import DisplayList, Group, Item, flatten
+from hoofsim.drawing.lowering import AreaMark, DiscMark, LineMark, Mark, TextMark, lower
+from hoofsim.drawing.palette import NORMAL, Palette, red_green_blue_alpha
+from hoofsim.drawing.typeface import typeface_file
+from hoofsim.frames import Array
+
+FontSource = Callable[[int, bool], pygame.font.Font]
+SUPERSAMPLING, SMALLEST_TYPE = 2, 7  # times, px
+
+
+@lru_cache(maxsize=64)
+def default_font(size: int, bold: bool) -> pygame.font.Font:
+    """The carried typeface at `size` px."""
+    if not pygame.font.get_init():
+        pygame.font.init()
+    return pygame.font.Font(typeface_file(bold), size)
+
+
+class Painter:
+    """Paints display lists; keep one per viewport, since it holds the pictures of the still layers and of the texts."""
+
+    def __init__(self, palette: Palette = NORMAL, fine: bool = True, font: FontSource = default_font) -> None:
+        self.palette = palette
+        self.fine = fine
+        self.font = font
+        self._still_key: tuple[object, ...] | None = None
+        self._still_layer: pygame.Surface | None = None
+        self._texts: dict[tuple[object, ...], pygame.Surface] = {}
+
+    def paint(self, picture: DisplayList, camera: Camera) -> pygame.Surface:
+        """A new surface of `camera.size` px with the picture on the palette's paper."""
+        view = camera.enlarged(SUPERSAMPLING) if self.fine else camera
+        still, moving = _split(picture.items)
+        surface = self._background(still, view).copy()
+        texts = [mark for mark in self._marks(still) if isinstance(mark, TextMark)]
+        for mark in self._marks(moving):
+            if isinstance(mark, TextMark):
+                texts.append(mark)
+            else:
+                self._draw(surface, mark, view)
+        if self.fine:
+            surface = pygame.transform.smoothscale(surface, camera.size)
+        for mark in texts:
+            self._write(surface, mark, camera)
+        return surface
+
+    def _marks(self, items: Sequence[Item]) -> list[Mark]:
+        return [mark for _, made in lower(flatten(items), self.palette) for mark in made]
+
+    def _background(self, still: tuple[Item, ...], view: Camera) -> pygame.Surface:
+        key = (still, view, self.palette.name)
+        if self._still_layer is None or key != self._still_key:
+            layer = pygame.Surface(view.size)
+            layer.fill(red_green_blue_alpha(self.palette.style("paper").fill or "#ffffff")[:3])
+            for mark in self._marks(still):
+                if not isinstance(mark, TextMark):
+                    self._draw(layer, mark, view)
+            self._still_key, self._still_layer = key, layer
+        return self._still_layer
+
+    def _draw(self, surface: pygame.Surface, mark: AreaMark | LineMark | DiscMark, view: Camera) -> None:
+        if isinstance(mark, AreaMark):
+            self._fill(surface, view.to_pixels(mark.points), red_green_blue_alpha(mark.colour))
+        elif isinstance(mark, LineMark):
+            self._stroke(surface, view.to_pixels(mark.points), mark, view.scale)
+        else:
+            self._disc(surface, mark, view)
+
+    def _fill(self, surface: pygame.Surface, pixels: Array, colour: tuple[int, int, int, int]) -> None:
+        corners = np.clip(pixels, -16000, 16000)
+        if len(corners) < 3:
+            return
+        if colour[3] < 255:
+            gfxdraw.filled_polygon(surface, _pairs(np.round(corners)), colour)
+            return
+        pygame.draw.polygon(surface, colour[:3], _pairs(corners))
+        if not self.fine:
+            pygame.draw.aalines(surface, colour[:3], True, _pairs(corners))
+
+    def _stroke(self, surface: pygame.Surface, pixels: Array, mark: LineMark, scale: float) -> None:
+        colour = red_green_blue_alpha(mark.colour)
+        width = mark.width * scale
+        if len(pixels) < 2:
+            return
+        if width < 1.6 and not self.fine:
+            pygame.draw.aalines(surface, colour[:3], mark.closed, _pairs(pixels))
+        elif width < 1.6:
+            pygame.draw.lines(surface, colour[:3], mark.closed, _pairs(pixels))
+        else:
+            self._fill(surface, strip(pixels, width, mark.closed), colour)
+
+    def _disc(self, surface: pygame.Surface, mark: DiscMark, view: Camera) -> None:
+        x, y = view.to_pixels(mark.centre)
+        rim = 0.5 * mark.width * view.scale if mark.rim else 0.0
+        radius = mark.radius * view.scale
+        for reach, colour in ((radius + rim, mark.rim), (radius - rim, mark.colour)):
+            if colour is None:
+                continue
+            draw = pygame.draw.circle if self.fine or reach < 2.0 else pygame.draw.aacircle
+            draw(surface, red_green_blue_alpha(colour)[:3], (x, y), max(reach, 0.8))
+
+    def _write(self, surface: pygame.Surface, mark: TextMark, camera: Camera) -> None:
+        text = mark.text
+        size = max(SMALLEST_TYPE, round(text.height * camera.scale))
+        key = (text.text, size, mark.colour, mark.halo, mark.bold, text.turn)
+        if key not in self._texts:
+            if len(self._texts) > 800:
+                self._texts.clear()
+            self._texts[key] = self._lettering(mark, size)
+        lettering = self._texts[key]
+        x, y = camera.to_pixels(text.at)
+        left = x - {"left": 0.0, "centre": 0.5, "right": 1.0}[text.anchor[0]] * lettering.get_width()
+        top = y - {"top": 0.0, "middle": 0.5, "bottom": 1.0}[text.anchor[1]] * lettering.get_height()
+        surface.blit(lettering, (round(left), round(top)))
+
+    def _lettering(self, mark: TextMark, size: int) -> pygame.Surface:
+        font = self.font(size, mark.bold)
+        front = font.render(mark.text.text, True, red_green_blue_alpha(mark.colour)[:3])
+        if mark.halo is not None:
+            behind = font.render(mark.text.text, True, red_green_blue_alpha(mark.halo)[:3])
+            both = pygame.Surface((front.get_width() + 2, front.get_height() + 2), pygame.SRCALPHA)
+            for right in (0, 1, 2):
+                for down in (0, 1, 2):
+                    both.blit(behind, (right, down))
+            both.blit(front, (1, 1))
+            front = both
+        return pygame.transform.rotate(front, 90) if mark.text.turn == 90 else front
+
+
+def _split(items: tuple[Item, ...]) -> tuple[tuple[Item, ...], tuple[Item, ...]]:
+    still = list(takewhile(lambda item: isinstance(item, Group) and item.still, items))
+    return items[: len(still)], items[len(still) :]
+
+
+def _pairs(pixels: Array) -> list[tuple[float, float]]:
+    return [(x, y) for x, y in pixels.tolist()]
+
+
+def strip(points: Array, width: float, closed: bool) -> Array:
+    """The outline of a line of `width` along points (N, 2): along its left side, and back along its right."""
+    track = np.vstack([points, points[:1]]) if closed else points
+    steps = np.diff(track, axis=0)
+    keep = np.hypot(steps[:, 0], steps[:, 1]) > 1e-9
+    track, steps = np.vstack([track[:-1][keep], track[-1:]]), steps[keep]
+    if len(steps) == 0:
+        return np.empty((0, 2))
+    ahead = steps / np.hypot(steps[:, 0], steps[:, 1])[:, None]
+    before = np.vstack([ahead[-1:] if closed else ahead[:1], ahead])
+    after = np.vstack([ahead, ahead[:1] if closed else ahead[-1:]])
+    aside = np.stack([-(before + after)[:, 1], (before + after)[:, 0]], axis=1)
+    length = np.hypot(aside[:, 0], aside[:, 1])
+    mitre = np.minimum(2.0 / np.maximum(length, 1e-9), 1.6)  # a longer mitre would be a spike
+    offset = aside / np.maximum(length, 1e-9)[:, None] * (0.5 * width * mitre)[:, None]
+    outline: Array = np.vstack([track + offset, (track - offset)[::-1]])
+    return outline
