@@ -20,8 +20,7 @@ DECIMALS = {
     "MPa": 3,
     "kg": 0,
     "%": 0,
-    "ratio": 2,
-    "": 2,
+    "1": 2,
 }
 
 MINUS = "\N{MINUS SIGN}"
@@ -48,10 +47,10 @@ def radians(angle_degrees: float) -> float:
 
 
 def shown_unit(unit: str, length_unit: str = "mm") -> str:
-    """The unit printed for a quantity held in `unit`: inches replace mm on request, a bare ratio has none."""
+    """The unit printed for a quantity held in `unit`: inches replace mm on request, a bare number ("1") has none."""
     if unit == "mm":
         return length_unit
-    return "" if unit == "ratio" else unit
+    return "" if unit == "1" else unit
 
 
 def show_number(value: float, unit: str, length_unit: str = "mm", signed: bool = False) -> str:

@@ -25,6 +25,17 @@ Position = tuple[int, int]
 _INTEGER = re.compile(r"[-+]?[0-9]+")
 _DECIMAL = re.compile(r"[-+]?(?:[0-9]+\.[0-9]*|\.[0-9]+|[0-9]+)(?:[eE][-+]?[0-9]+)?")
 _NOT_FINITE = re.compile(r"(?:[-+]?\.inf|\.nan)", re.IGNORECASE)
+# The library's words for the slips that people make most, in words that tell what to do.
+_CLEARER = {
+    "mapping values are not allowed here": "unexpected ':'; indent the line as its neighbours, or quote the text",
+    "expected <block end>, but found": "the indentation does not fit the lines above",
+    "could not find expected ':'": "expected ':' after this key",
+    "found character '%' that cannot start any token": "text that starts with '%' must be quoted",
+    "found character '@' that cannot start any token": "text that starts with '@' must be quoted",
+    "found character '`' that cannot start any token": "text that starts with '`' must be quoted",
+    "found unexpected end of stream": "the quoted text is never closed",
+    "but found another document": "a second document starts here; expected a single document",
+}
 _PLAIN_WORDS: dict[str, bool | None] = {"true": True, "false": False, "null": None, "~": None, "": None}
 
 
@@ -100,8 +111,9 @@ def read_text(text: str, name: str) -> Document:
     except yaml.MarkedYAMLError as error:
         mark = error.problem_mark or error.context_mark
         where = f"{mark.line + 1}:{mark.column + 1}" if mark else "1:1"
-        context = f" {error.context}" if error.context else ""
-        raise BadInput(f"{name}:{where}: {error.problem or 'not YAML'}{context}") from None
+        problem = error.problem or "not YAML"
+        words = next((clear for known, clear in _CLEARER.items() if known in problem), problem)
+        raise BadInput(f"{name}:{where}: {words}") from None
     except yaml.reader.ReaderError as error:
         line = text.count("\n", 0, error.position) + 1
         column = error.position - (text.rfind("\n", 0, error.position) + 1) + 1
