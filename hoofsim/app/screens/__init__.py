@@ -1,0 +1,1 @@
+"""What fills the window: one screen a file, on a stack."""

@@ -1,0 +1,1 @@
+"""The small set of controls the screens are made of, one a file."""

@@ -1,0 +1,190 @@
+"""Measures in rows: name, value, reference bar, change from the baseline; one row is chosen, for the plot."""
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+import pygame
+
+from hoofsim.app.theme import Theme
+from hoofsim.app.widgets.base import Rect, Widget
+from hoofsim.app.widgets.button import ACTIVATING_KEYS
+from hoofsim.app.widgets.painter import Painter
+from hoofsim.app.widgets.wrapping import wrap_lines
+
+
+@dataclass(frozen=True)
+class Row:
+    """One measure as shown. `readable` says whether a radiograph could show this change; then it is set in full ink.
+
+    `reference` are the ends of the range, `place` the value in the same numbers (None where undefined), `heading` a
+    title that stands above the row.
+    """
+
+    key: str
+    words: str
+    value: str
+    change: str = ""
+    direction: int = 0
+    readable: bool = True
+    reference: tuple[float, float] | None = None
+    place: float | None = None
+    heading: str = ""
+
+
+class MeasureList(Widget):
+    """A column of rows with one focus stop: Up and Down move the choice, Enter hands it on again."""
+
+    focusable = True
+
+    def __init__(self, name: str, chosen: Callable[[str], None], explain: str = "") -> None:
+        super().__init__(name, explain)
+        self.rows: Sequence[Row] = ()
+        self.selected = ""
+        self.chosen = chosen
+        self.pointed: str | None = None
+        self._rects: list[Rect] = []
+
+    def row_parts(self, width: int, theme: Theme) -> tuple[int, int, int]:
+        """Widths of words, value and change in a list of this width."""
+        widest_value = max((theme.text_width(row.value, "number") for row in self.rows), default=0)
+        widest_change = max((theme.text_width(row.change, "small") for row in self.rows), default=0)
+        change = max(theme.px(4.2), widest_change + theme.px(0.9))
+        value = max(theme.px(4.2), widest_value)
+        return width - value - change - theme.px(1.4), value, change
+
+    def _heights(self, width: int, theme: Theme) -> list[int]:
+        words, _, _ = self.row_parts(width - theme.px(0.6), theme)
+        heights = []
+        for row in self.rows:
+            lines = len(wrap_lines(row.words, theme.text_width, max(words, theme.px(3))))
+            heading = theme.px(1.9) if row.heading else 0
+            bar = theme.px(0.55) if row.reference else theme.px(0.15)
+            heights.append(theme.line_height() * lines + theme.px(0.35) + bar + heading)
+        return heights
+
+    def height_for(self, width: int, theme: Theme) -> int:
+        """All rows."""
+        return sum(self._heights(width, theme))
+
+    def place(self, rect: Rect, theme: Theme) -> None:
+        """Place every row."""
+        super().place(rect, theme)
+        self._rects, y = [], rect.y
+        for height in self._heights(rect.w, theme):
+            self._rects.append(Rect(rect.x, y, rect.w, height))
+            y += height
+
+    def draw(self, painter: Painter) -> None:
+        """The rows that can be seen."""
+        clip = painter.surface.get_clip()
+        for row, rect in zip(self.rows, self._rects, strict=True):
+            if rect.colliderect(clip):
+                self._row(painter, row, rect)
+
+    def _row(self, painter: Painter, row: Row, rect: Rect) -> None:
+        theme = painter.theme
+        if row.heading:
+            painter.text(row.heading, Rect(rect.x, rect.y, rect.w, theme.px(1.8)), "small_bold", "quiet")
+            rect = Rect(rect.x, rect.y + theme.px(1.9), rect.w, rect.h - theme.px(1.9))
+        if row.key == self.selected:
+            painter.box(rect, "accent_soft", None, 0.25)
+            painter.box(Rect(rect.x, rect.y, theme.px(0.2), rect.h), "accent", None, 0)
+        elif row.key == self.pointed:
+            painter.box(rect, "field", "line", 0.25)
+        inner = Rect(rect.x + theme.px(0.4), rect.y + theme.px(0.18), rect.w - theme.px(0.6), rect.h)
+        words_width, value_width, change_width = self.row_parts(inner.w, theme)
+        line = theme.line_height()
+        words = Rect(inner.x, inner.y, max(words_width, theme.px(3)), line * 4)
+        painter.text(row.words, words, valign="top", wrap=True)
+        value = Rect(inner.x + words_width + theme.px(0.5), inner.y, value_width, line)
+        painter.text(row.value, value, "number", align="right")
+        change = Rect(value.right + theme.px(0.4), inner.y, change_width, line)
+        self._change(painter, row, change)
+        if row.reference is not None:
+            bar = Rect(value.x - theme.px(2), rect.bottom - theme.px(0.62), 0, theme.px(0.32))
+            bar.w = change.right - bar.x
+            draw_reference(painter, bar, row.reference, row.place)
+
+    def _change(self, painter: Painter, row: Row, rect: Rect) -> None:
+        if not row.change:
+            return
+        theme = painter.theme
+        ink = "ink" if row.readable else "quiet"
+        role = "small_bold" if row.readable else "small_italic"
+        painter.text(row.change, rect, role, ink, "right")
+        if row.direction and row.readable:
+            x = rect.right - theme.text_width(row.change, role) - theme.px(0.5)
+            draw_direction(painter, x, rect.centery, row.direction)
+
+    def _choose(self, index: int) -> None:
+        self.selected = self.rows[index].key
+        self.chosen(self.selected)
+
+    def row_rect(self, key: str) -> Rect | None:
+        """Where a row stands; None for an unknown one."""
+        return next((r for row, r in zip(self.rows, self._rects, strict=True) if row.key == key), None)
+
+    def press(self, position: tuple[int, int], theme: Theme, double: bool = False) -> bool:
+        """Choose the row pressed."""
+        for index, rect in enumerate(self._rects):
+            if rect.collidepoint(position):
+                self._choose(index)
+        return False
+
+    def hover(self, position: tuple[int, int], theme: Theme) -> None:
+        """Mark the row under the pointer."""
+        found = [row.key for row, r in zip(self.rows, self._rects, strict=True) if r.collidepoint(position)]
+        self.pointed = found[0] if found else None
+
+    def key(self, event: pygame.event.Event, theme: Theme) -> bool:
+        """Up, Down, Page, Home and End move the choice."""
+        keys = [row.key for row in self.rows]
+        if not keys:
+            return False
+        here = keys.index(self.selected) if self.selected in keys else -1
+        targets = {
+            pygame.K_DOWN: here + 1,
+            pygame.K_UP: here - 1,
+            pygame.K_PAGEDOWN: here + 8,
+            pygame.K_PAGEUP: here - 8,
+            pygame.K_HOME: 0,
+            pygame.K_END: len(keys) - 1,
+        }
+        if event.key in targets:
+            self._choose(min(max(targets[event.key], 0), len(keys) - 1))
+        elif event.key in ACTIVATING_KEYS and here >= 0:
+            self._choose(here)
+        else:
+            return False
+        return True
+
+
+def draw_direction(painter: Painter, x: int, y: int, direction: int) -> None:
+    """A small triangle up or down, ending at x."""
+    theme = painter.theme
+    half, tall = theme.px(0.24), theme.px(0.4) * (1 if direction > 0 else -1)
+    points = [(x - 2 * half, y + tall // 2), (x, y + tall // 2), (x - half, y - tall // 2)]
+    pygame.draw.polygon(painter.surface, theme.colour("ink"), points)
+    pygame.draw.aalines(painter.surface, theme.colour("ink"), True, points)
+
+
+def draw_reference(painter: Painter, bar: Rect, reference: tuple[float, float], place: float | None) -> None:
+    """A thin track with the reference range as a block and the value as a pointed mark, held at the ends."""
+    theme = painter.theme
+    low, high = reference
+    span = max(high - low, 1e-9)
+    left, right = low - span, high + span
+    track = Rect(bar.x, bar.centery - max(1, theme.hairline // 2), bar.w, max(1, theme.hairline))
+    painter.box(track, "line", None, 0)
+    start = bar.x + bar.w * (low - left) / (right - left)
+    end = bar.x + bar.w * (high - left) / (right - left)
+    painter.box(Rect(round(start), bar.y, round(end - start), bar.h), "reference", "faint", 0.1, 1)
+    if place is None:
+        return
+    share = min(max((place - left) / (right - left), 0.0), 1.0)
+    x, inside = bar.x + bar.w * share, low <= place <= high
+    half = theme.px(0.26)
+    points = [(x - half, bar.y - half), (x + half, bar.y - half), (x, bar.bottom)]
+    colour = theme.colour("good" if inside else "warn")
+    pygame.draw.polygon(painter.surface, colour, points)
+    pygame.draw.aalines(painter.surface, colour, True, points)
