@@ -73,7 +73,7 @@ ANGLES: Final = (
     describe(
         "hoof_angle_proximal",
         "hoof angle, top third",
-        "Angle of the top third of the dorsal wall, which a flare at the toe does not reach, to the ground.",
+        "Angle of the top third of the dorsal wall, which a flare confined to the toe does not reach, to the ground.",
         "larger is steeper",
         "deg",
         "R11",
