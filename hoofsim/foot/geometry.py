@@ -17,6 +17,8 @@ Array = NDArray[np.float64]
 Values = Mapping[str, Array]
 
 FOUNDER_LIMITS_MM = (-2.0, 16.0)
+# A frog left proud by lowered heels is trimmed flush with the ground.
+FROG_POINTS = ("frog_point", "frog_heel", "sole_under_palmar_process")
 # Stations of the lucent zone, as shares of the bone's dorsal face from extensor process to tip.
 LEVELS = {"proximal": 0.22, "middle": 0.55, "distal": 0.88}
 # The wall hinges where sole and wall meet, half way from the ground to the inner wall opposite the tip.
@@ -201,6 +203,9 @@ def rest_foot(values: Values) -> Rest:
     pivot = placed["toe"]
     ground_turn = np.radians(v["wedge_deg"])
     along_ground = np.stack([np.cos(ground_turn), -np.sin(ground_turn)], axis=-1)
+    up_ground = np.stack([np.sin(ground_turn), np.cos(ground_turn)], axis=-1)
+    for name in FROG_POINTS:
+        below = np.minimum(np.einsum("bk,bk->b", placed[name] - pivot, up_ground), 0.0)
+        placed[name] = placed[name] - below[:, None] * up_ground
     placed["breakover"] = placed["toe"] - v["breakover_setback_mm"][:, None] * along_ground
-    placed["toe_ground"] = placed["wall_hinge"].copy()
     return Rest(placed, reference, total, ground_turn, pivot, np.radians(v["hoof_angle_deg"]) + total, scale)

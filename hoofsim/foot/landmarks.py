@@ -67,6 +67,5 @@ BODY_OF: Mapping[str, str] = {
     },
     "heel_ground": "border",
     "heel_hairline": "border",
-    "toe_ground": "border",
     **{name: "plate" for name in ("sole_under_tip", "sole_under_palmar_process", "frog_point", "frog_heel", "sole_toe")},
 }  # fmt: skip

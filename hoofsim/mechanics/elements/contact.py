@@ -1,0 +1,43 @@
+"""Horn on ground: one-sided normal push with Coulomb-like friction that sticks first and creeps at the limit.
+
+E(n, s) = k F(-n) + mu k f(-n) (sqrt(s^2 + creep^2) - creep), with F, f the one-sided energy and force. The friction force
+tends to mu times the normal force as the slide s grows past `creep`. A modelling choice.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from hoofsim.mechanics.elements.one_sided import one_sided
+from hoofsim.mechanics.types import Array, Numbers, PlaneLaw
+
+TOUCH_WIDTH_MM = 0.05
+CREEP_MM = 0.3
+
+
+@dataclass(frozen=True)
+class ContactConstants:
+    """stiffness in N/mm of a station; friction coefficient; arrays that broadcast against the gaps."""
+
+    stiffness: Array
+    friction: Array
+
+
+def contact(n: Numbers, s: Numbers, c: ContactConstants) -> PlaneLaw:
+    """Energy (N mm) and derivatives for gap n (mm, open positive) and slide s (mm) of stations on the ground."""
+    press_energy, press, press_slope = one_sided(-n, TOUCH_WIDTH_MM)
+    inside = (n.real < 0.0) & (n.real > -TOUCH_WIDTH_MM)
+    share = np.where(inside, -n, 0.0) / TOUCH_WIDTH_MM
+    press_curve = 6.0 * share * (1.0 - share) / TOUCH_WIDTH_MM
+    root = np.sqrt(s * s + CREEP_MM * CREEP_MM)
+    slide, slide_s, slide_ss = root - CREEP_MM, s / root, CREEP_MM * CREEP_MM / root**3
+    k = c.stiffness
+    grip = c.friction * k
+    return PlaneLaw(
+        k * press_energy + grip * press * slide,
+        -k * press - grip * press_slope * slide,
+        grip * press * slide_s,
+        k * press_slope + grip * press_curve * slide,
+        -grip * press_slope * slide_s,
+        grip * press * slide_ss,
+    )

@@ -1,0 +1,222 @@
+"""A batch of feet made ready for the solver: stations, lines, springs and loads as plain arrays (B,) or (stations, B)."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+import numpy as np
+
+from hoofsim.foot import landmarks as template
+from hoofsim.foot.geometry import Rest, rest_foot
+from hoofsim.frames import rotate
+from hoofsim.mechanics import stations as places
+from hoofsim.mechanics.elements.bond import BondConstants
+from hoofsim.mechanics.elements.compression import CompressionConstants
+from hoofsim.mechanics.elements.contact import ContactConstants
+from hoofsim.mechanics.elements.line import LineConstants, slack_length
+from hoofsim.mechanics.elements.spring import cantilever_stiffness, curved_strip
+from hoofsim.mechanics.loads import LoadCase
+from hoofsim.mechanics.posture import Posture, posture
+from hoofsim.mechanics.types import Array
+from hoofsim.mechanics.wrapping import path
+
+# Ligaments and small tendons: modelling choices. The navicular follows the distal phalanx by 0.97 (F12).
+IMPAR_STIFFNESS, SESAMOIDEAN_STIFFNESS, FACET_STIFFNESS = 1000.0, 30.0, 1500.0
+FACET_ARM_MM, FACET_WIDTH_MM = 20.0, 0.05
+IMPAR_PRELOAD_N = 40.0
+EXTENSOR_STIFFNESS, EXTENSOR_TONE_PER_KG = 20.0, 0.06
+LAMINAR_COMPRESSION = (0.5, 6.0, 0.12)
+LOCKING_MPA, LOCK_STRAIN = 60.0, 0.55
+CUSHION_STIFFENING, CUSHION_KNEE = 20.0, 0.25
+SOLAR_SHEAR_SHARE = 0.35
+JUNCTION_STRENGTH_STRAIN, JUNCTION_RUPTURE_STRAIN = 0.4, 0.8
+# The toe third of the wall bends as a strip curved across its width, which stiffens it (choice of width and rise).
+WALL_STRIP_SHARE, WALL_RISE_MM = 0.8, 10.0
+LIMB_HOLD_LIFTED = 200.0
+
+
+@dataclass(frozen=True)
+class Model:
+    """Everything the energy needs. `force`: vertical load N; joint-centred points (B, 2) mm; `pull`: 0 when cut."""
+
+    rest: Rest
+    values: dict[str, Array]
+    case: LoadCase
+    posture: Posture
+    stations: places.Stations
+    station_points: Array
+    two_sided: BondConstants
+    one_sided: BondConstants
+    pressed: CompressionConstants
+    ground: ContactConstants
+    pivot: dict[str, Array]
+    hinge_x: Array
+    hinge_y: Array
+    tendon_origin: Array
+    arc_centre: Array
+    insertion: Array
+    arc_radius: Array
+    tendon: LineConstants
+    extensor_process: Array
+    extensor_origin: Array
+    extensor: LineConstants
+    impar_p3: Array
+    impar_navicular: Array
+    impar: LineConstants
+    sesamoidean_navicular: Array
+    sesamoidean_origin: Array
+    sesamoidean: LineConstants
+    facet_arm: Array
+    wall_hinge: Array
+    limb_hold: Array
+    limb_lift_hold: Array
+    force: Array
+
+    @property
+    def batch(self) -> int:
+        """How many feet."""
+        return int(self.force.shape[0])
+
+
+def _bonds(values: Mapping[str, Array], s: places.Stations) -> tuple[BondConstants, BondConstants]:
+    v, batch = values, s.area.shape[1]
+
+    def rows(kinds: tuple[str, ...], *per_kind: Array | float) -> Array:
+        parts = [np.broadcast_to(value, (places.COUNTS[kind], batch)) for kind, value in zip(kinds, per_kind, strict=True)]
+        return np.ascontiguousarray(np.concatenate(parts))
+
+    shear = v["laminar_shear_modulus_mpa"] / v["laminar_large_modulus_mpa"]
+    junction = places.junction_modulus(v)
+    two = ("quarters", "junction")
+    small, large = v["laminar_small_modulus_mpa"], v["laminar_large_modulus_mpa"]
+    knee, strength, rupture = v["laminar_knee_strain"], v["laminar_strength_mpa"], v["laminar_rupture_strain"]
+    # The junction is linear: its two moduli are equal, so its knee does nothing.
+    two_sided = BondConstants(
+        rows(two, small, junction), rows(two, large, junction), rows(two, knee, 0.1),
+        rows(two, strength, junction * JUNCTION_STRENGTH_STRAIN), rows(two, rupture, JUNCTION_RUPTURE_STRAIN),
+        s.thickness[places.TWO_SIDED], rows(two, shear, 1.0), rows(two, shear, 1.0),
+    )  # fmt: skip
+    one = ("laminae", "solar_dermis")
+    one_sided = BondConstants(
+        rows(one, small, v["solar_dermis_modulus_mpa"]), rows(one, large, v["solar_dermis_stiff_modulus_mpa"]),
+        rows(one, knee, knee), rows(one, strength, strength),
+        rows(one, rupture, np.maximum(rupture, knee + strength / v["solar_dermis_stiff_modulus_mpa"] + 0.15)),
+        s.thickness[places.ONE_SIDED], rows(one, 1.0, 1.0), rows(one, shear, SOLAR_SHEAR_SHARE),
+    )  # fmt: skip
+    return two_sided, one_sided
+
+
+def _pressed(values: Mapping[str, Array], s: places.Stations) -> CompressionConstants:
+    batch = s.area.shape[1]
+    kinds = ("laminae", "solar_dermis", "cushion")
+
+    def rows(*per_kind: Array | float) -> Array:
+        parts = [np.broadcast_to(value, (places.COUNTS[kind], batch)) for kind, value in zip(kinds, per_kind, strict=True)]
+        return np.ascontiguousarray(np.concatenate(parts))
+
+    first, main, knee = LAMINAR_COMPRESSION
+    cushion = values["cushion_modulus_mpa"]
+    return CompressionConstants(
+        rows(first, values["solar_dermis_modulus_mpa"], cushion),
+        rows(main, values["solar_dermis_stiff_modulus_mpa"], cushion * CUSHION_STIFFENING),
+        rows(knee, values["laminar_knee_strain"], CUSHION_KNEE),
+        rows(LOCKING_MPA, LOCKING_MPA, 0.0),
+        rows(LOCK_STRAIN, LOCK_STRAIN, LOCK_STRAIN),
+        s.thickness[places.PRESSED],
+    )
+
+
+def _chord(a: Array, b: Array) -> Array:
+    return np.linalg.norm(a - b, axis=-1)
+
+
+def build(values: Mapping[str, Array], case: LoadCase) -> Model:
+    """Model of a batch of feet from values (B,) of every control under one load case; `BadInput` for contradictions."""
+    batch = max(np.size(value) for value in values.values())
+    v = {name: np.broadcast_to(np.asarray(value, dtype=float), (batch,)) for name, value in values.items()}
+    rest = rest_foot(v)
+    p, ref = rest.points, rest.reference
+    stations, station_points = places.place(rest, v, case.lifted)
+    two_sided, one_sided = _bonds(v, stations)
+    moment = case.at(v["stance_percent"])
+    stance = posture(
+        rest.tip_turn, moment.pastern_turn, moment.fetlock_extension,
+        v["pastern_lever_mm"] * rest.scale, v["fetlock_lever_mm"] * rest.scale,
+    )  # fmt: skip
+
+    def from_joint(name: str) -> Array:
+        return p[name] - p["cor"]
+
+    def limb(name: str) -> Array:
+        return rotate(from_joint(name), stance.p2_turn)
+
+    def reference(name: str) -> Array:
+        return ref[name] - ref["cor"]
+
+    radius = (template.NAVICULAR_SURFACE_RADIUS_MM + template.TENDON_HALF_THICKNESS_MM) * rest.scale
+    still = np.zeros(batch)
+    own_path = path(
+        reference("tendon_origin"), reference("navicular_arc_centre"), reference("tendon_insertion"), radius, still, still
+    )
+    pull = (1.0 - v["tendon_cut"]) * v["tendon_pull_percent"] / 100.0
+    stiffness = v["tendon_stiffness_n_per_mm"] * rest.scale
+    slack = slack_length(own_path.length, v["standing_tension_n_per_kg"] * v["body_mass_kg"], stiffness)
+    # The posture's stretch belongs to the path above the foot, so it shortens what is slack.
+    tendon = LineConstants(pull * stiffness, slack - stance.stretch, pull * v["tendon_tone_n"])
+
+    extensor_tone = EXTENSOR_TONE_PER_KG * v["body_mass_kg"]
+    extensor_stiffness = EXTENSOR_STIFFNESS * rest.scale
+    extensor_length = _chord(reference("extensor_process"), reference("extensor_origin"))
+    extensor = LineConstants(extensor_stiffness, slack_length(extensor_length, extensor_tone, extensor_stiffness), still)
+    impar_stiffness = IMPAR_STIFFNESS * rest.scale
+    impar_length = _chord(ref["tendon_insertion"], ref["navicular_distal"])
+    impar = LineConstants(
+        impar_stiffness, slack_length(impar_length, IMPAR_PRELOAD_N * rest.scale, impar_stiffness), still
+    )
+    sesamoidean_length = _chord(ref["navicular_proximal"], ref["sesamoidean_origin"])
+    sesamoidean = LineConstants(SESAMOIDEAN_STIFFNESS * rest.scale, sesamoidean_length, still)
+
+    horn = v["wall_to_bone_mm"] - v["lucent_zone_mm"]
+    strip = WALL_STRIP_SHARE * v["laminar_width_mm"]
+    free_length = _chord(p["toe_hairline"], p["wall_hinge"])
+    pivot = places.pivots(rest)
+    return Model(
+        rest=rest, values=v, case=case, posture=stance, stations=stations, station_points=station_points,
+        two_sided=two_sided, one_sided=one_sided, pressed=_pressed(v, stations),
+        ground=ContactConstants(stations.stiffness[places.GROUND], v["friction"]),
+        pivot=pivot,
+        hinge_x=pivot["wall"][:, 0] - pivot["border"][:, 0], hinge_y=pivot["wall"][:, 1] - pivot["border"][:, 1],
+        tendon_origin=limb("tendon_origin"), arc_centre=from_joint("navicular_arc_centre"),
+        insertion=from_joint("tendon_insertion"), arc_radius=radius, tendon=tendon,
+        extensor_process=from_joint("extensor_process"), extensor_origin=limb("extensor_origin"), extensor=extensor,
+        impar_p3=from_joint("tendon_insertion"), impar_navicular=from_joint("navicular_distal"), impar=impar,
+        sesamoidean_navicular=from_joint("navicular_proximal"), sesamoidean_origin=limb("sesamoidean_origin"),
+        sesamoidean=sesamoidean, facet_arm=FACET_ARM_MM * rest.scale,
+        wall_hinge=cantilever_stiffness(v["wall_modulus_mpa"], curved_strip(strip, horn, WALL_RISE_MM * rest.scale), free_length),
+        limb_hold=v["posture_spring_n_per_mm"] + (LIMB_HOLD_LIFTED if case.lifted else 0.0),
+        limb_lift_hold=np.full(batch, LIMB_HOLD_LIFTED if case.lifted else 0.0),
+        force=moment.force_per_kg * v["body_mass_kg"] * v["load_percent"] / 100.0,
+    )  # fmt: skip
+
+
+def take(model: Model, index: Array) -> Model:
+    """The same model for the feet at `index` only: arrays are cut along their batch axis."""
+    picked: dict[str, object] = {}
+    for name, value in vars(model).items():
+        picked[name] = _take(value, index, model.batch)
+    return Model(**picked)  # type: ignore[arg-type]
+
+
+def _take(value: object, index: Array, batch: int) -> object:
+    if isinstance(value, np.ndarray):
+        if value.ndim == 3:
+            return value[:, index]
+        if value.ndim == 2 and value.shape[1] == 2 and value.shape[0] == batch:
+            return value[index]
+        return value[..., index] if value.shape[-1] == batch else value
+    if isinstance(value, dict):
+        return {name: _take(item, index, batch) for name, item in value.items()}
+    if isinstance(value, Posture):
+        return Posture(*(_take(item, index, batch) for item in value))  # type: ignore[arg-type]
+    if hasattr(value, "__dataclass_fields__") and not isinstance(value, LoadCase):
+        return type(value)(**{name: _take(item, index, batch) for name, item in vars(value).items()})
+    return value
