@@ -12,21 +12,25 @@ from hoofsim.files.typed import Misplaced, Strict, validate
 from hoofsim.foot.parameters import BY_NAME, checked
 from hoofsim.foot.presets import PRESETS
 from hoofsim.measures.table import MEASURES
+from hoofsim.mechanics.equilibrium import STATUSES
+from hoofsim.mechanics.loads import CASES
 from hoofsim.sources import SOURCES
 
 MOST_STEPS = 1001
 
-CaseName = Literal["standing", "other_lifted", "walk", "trot", "suspended"]
-StatusName = Literal["converged", "slack", "torn through", "no equilibrium"]
 Direction = Literal["rises", "falls", "unchanged"]
 Text = Annotated[str, Field(min_length=1, max_length=2000)]
-Controls = dict[str, float]
+Controls = Annotated[dict[str, float], Field(json_schema_extra={"propertyNames": {"enum": list(BY_NAME)}})]
 
 
 class FootChoice(Strict):
     """Which foot: a preset, and under `set` the values in which this foot differs from it."""
 
-    preset: str = Field("sound", description="name of a ready foot; hoofsim list presets")
+    preset: str = Field(
+        "sound",
+        description="name of a ready foot; hoofsim list presets",
+        json_schema_extra={"enum": list(PRESETS)},
+    )
     set: Controls = Field(default_factory=dict, description="control: value, as in hoofsim list controls")
 
     @model_validator(mode="after")
@@ -40,7 +44,9 @@ class FootChoice(Strict):
 class LoadChoice(Strict):
     """Which load, and for walk and trot the moment of the stance in percent."""
 
-    case: CaseName = Field("standing", description="load case; hoofsim list loads")
+    case: str = Field(
+        "standing", description="load case; hoofsim list loads", json_schema_extra={"enum": list(CASES)}
+    )
     stance_percent: float | None = Field(None, ge=0, le=100, description="share of the stance elapsed")
 
     @model_validator(mode="after")
@@ -55,7 +61,7 @@ class LoadChoice(Strict):
 class Sweep(Strict):
     """One control run through many values: `from`, `to` and `steps` (equal steps, both ends), or `values`."""
 
-    control: str
+    control: str = Field(description="hoofsim list controls", json_schema_extra={"enum": list(BY_NAME)})
     start: float | None = Field(None, alias="from")
     to: float | None = None
     steps: int | None = Field(None, ge=2, le=MOST_STEPS)
@@ -93,7 +99,9 @@ class Expectation(Strict):
     `rises`/`falls` (by `at_least`, if given), or `unchanged` (within `tolerance`).
     """
 
-    measure: str | None = None
+    measure: str | None = Field(
+        None, description="hoofsim list measures", json_schema_extra={"enum": [*MEASURES, None]}
+    )
     value: float | None = None
     tolerance: float | None = Field(None, ge=0)
     low: float | None = None
@@ -103,7 +111,9 @@ class Expectation(Strict):
     at: float | None = Field(
         None, description="value of the swept control where this holds; the last when not given"
     )
-    status: StatusName | None = None
+    status: str | None = Field(
+        None, description="how the search for a state of rest ended", json_schema_extra={"enum": [*STATUSES, None]}
+    )
     source: str | None = Field(None, description="source id of a published value; hoofsim list sources")
     because: Text | None = None
 
@@ -117,6 +127,8 @@ class Expectation(Strict):
             self.change is not None,
         )
         if self.status is not None:
+            if self.status not in STATUSES:
+                raise Misplaced(("status",), f"unknown status '{self.status}'; {nearest(self.status, STATUSES)}")
             if any(ways) or self.tolerance is not None or self.at_least is not None:
                 raise Misplaced((), "'status' stands alone, without a number")
         elif self.measure not in MEASURES:

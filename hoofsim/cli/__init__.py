@@ -1,0 +1,1 @@
+"""The command line: one command a file, each with `add_arguments(parser)` and `run(arguments) -> exit code`."""

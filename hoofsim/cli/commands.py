@@ -1,0 +1,32 @@
+"""The table of commands. A new command is one file in this folder and one line here."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from importlib import import_module
+from types import ModuleType
+
+
+@dataclass(frozen=True)
+class Command:
+    """One command: its word, the module that holds `add_arguments`, `run` and `EXAMPLES`, and one sentence."""
+
+    name: str
+    module: str
+    sentence: str
+
+    def load(self) -> ModuleType:
+        """The command's module, loaded only now so that the others cost nothing."""
+        return import_module(self.module)
+
+
+_TABLE = (
+    Command("solve", "hoofsim.cli.solve", "load one foot and print its measures"),
+    Command("run", "hoofsim.cli.run", "run scenario files, write their results, check what they expect"),
+    Command("check", "hoofsim.cli.check", "say whether files are well written, without running them"),
+    Command("draw", "hoofsim.cli.draw", "draw one loaded foot to a picture file"),
+    Command("list", "hoofsim.cli.listing", "list feet, controls, measures, loads, sources or scenarios"),
+    Command("schema", "hoofsim.cli.schema", "print the JSON Schema of a kind of file, for an editor"),
+    Command("about", "hoofsim.cli.about", "what the model is, its cautions and its sources"),
+)
+
+COMMANDS: Mapping[str, Command] = {command.name: command for command in _TABLE}

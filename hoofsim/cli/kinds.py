@@ -1,0 +1,8 @@
+"""The kinds of file that `hoofsim check` and `hoofsim schema` know. A new kind is one line here."""
+
+from collections.abc import Mapping
+
+from hoofsim.files.kinds import Kind
+from hoofsim.files.scenario import SCENARIO
+
+KINDS: Mapping[str, Kind] = {kind.name: kind for kind in (SCENARIO,)}

@@ -1,0 +1,89 @@
+"""What several commands print or write: tables, JSON, and files that appear whole or not at all."""
+
+import json
+import os
+import tempfile
+from collections.abc import Iterable, Sequence
+from pathlib import Path
+from typing import Any
+
+from rich.console import Console
+from rich.table import Table
+
+from hoofsim.errors import BadInput
+
+WIDTH_WITHOUT_TERMINAL = 110
+
+
+def console() -> Console:
+    """Where tables go: as wide as the terminal, or a fixed width into a pipe so that its output is always the same."""
+    plain = Console(highlight=False, markup=False, emoji=False)
+    if plain.is_terminal:
+        return plain
+    return Console(highlight=False, markup=False, emoji=False, width=WIDTH_WITHOUT_TERMINAL)
+
+
+def print_table(
+    title: str, columns: Sequence[tuple[str, str]], rows: Iterable[tuple[Sequence[str], str | None]]
+) -> None:
+    """A table with `columns` (heading, "left" or "right") and `rows` of (cells, style or None)."""
+    table = Table(
+        title=title, title_justify="left", box=None, pad_edge=False, header_style="bold", padding=(0, 2, 0, 0)
+    )
+    for heading, side in columns:
+        table.add_column(heading, justify="right" if side == "right" else "left", overflow="fold")
+    for cells, style in rows:
+        table.add_row(*cells, style=style)
+    console().print(table)
+
+
+def print_text(text: str = "") -> None:
+    """Lines of running text, wrapped to the width of the table above."""
+    console().print(text)
+
+
+def print_json(value: Any) -> None:
+    """A value as JSON, one that other programs can read back (no NaN)."""
+    print(json.dumps(value, indent=2, ensure_ascii=False, allow_nan=False))
+
+
+def ready_folder(folder: Path) -> Path:
+    """The folder, made when missing; BadInput when it cannot be made or written into."""
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except FileExistsError:
+        raise BadInput(f"{folder}: is a file; expected a folder to write into") from None
+    except OSError as error:
+        raise BadInput(f"{folder}: cannot be made: {error.strerror or error}") from None
+    if not os.access(folder, os.W_OK):
+        raise BadInput(f"{folder}: is not writable; choose another folder with --out")
+    return folder
+
+
+def write_whole(path: Path, content: bytes | str) -> None:
+    """Write beside the target and rename, so that a reader or an interruption never meets half a file."""
+    data = content.encode("utf-8") if isinstance(content, str) else content
+    if path.is_dir():
+        raise BadInput(f"{path}: is a folder; expected a file to write")
+    try:
+        handle, name = tempfile.mkstemp(prefix=f".{path.name}.", dir=path.parent or Path())
+    except OSError as error:
+        raise BadInput(f"{path}: cannot be written: {error.strerror or error}") from None
+    beside = Path(name)
+    try:
+        with os.fdopen(handle, "wb") as stream:
+            stream.write(data)
+        beside.chmod(0o666 & ~_umask())
+        beside.replace(path)
+    except BaseException as error:
+        beside.unlink(missing_ok=True)
+        if isinstance(error, OSError):
+            raise BadInput(f"{path}: cannot be written: {error.strerror or error}") from None
+        raise
+
+
+def _umask() -> int:
+    """The permissions a new file must not have (readable only by setting it and putting it back)."""
+    mask = os.umask(0)
+    os.umask(mask)
+    return mask

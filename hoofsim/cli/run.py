@@ -1,0 +1,127 @@
+"""Run scenario files: load every foot of each, write a table and pictures, and check what the file expects."""
+
+import argparse
+from collections.abc import Sequence
+from pathlib import Path
+
+from hoofsim.cli.output import print_json, print_text, ready_folder, write_whole
+from hoofsim.cli.pictures import png_bytes, svg_text
+from hoofsim.cli.progress import shown_when_slow
+from hoofsim.cli.rows import measure_json, print_measures
+from hoofsim.cli.tables import csv_text
+from hoofsim.errors import BadInput, ExpectationMissed
+from hoofsim.files.outcome import Outcome, Step, run_scenario
+from hoofsim.files.scenario import Scenario, read_scenario
+
+EXAMPLES = """\
+  hoofsim run scenarios/heel_raised.yaml
+  hoofsim run scenarios/*.yaml --out results
+  hoofsim run my_scenario.yaml --json"""
+
+MARKS = {True: "held  ", False: "MISSED"}
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Which files, and where the results go."""
+    parser.add_argument("files", nargs="+", type=Path, metavar="FILE", help="scenario to run (.yaml)")
+    parser.add_argument(
+        "--out", type=Path, metavar="DIR", help="write NAME.csv, NAME.svg and NAME.png of each scenario into this folder"
+    )
+    parser.add_argument("--json", action="store_true", help="print JSON")
+
+
+def run(arguments: argparse.Namespace) -> int:
+    """Run the files."""
+    return run_files(arguments.files, arguments.out, arguments.json)
+
+
+def run_files(files: Sequence[Path], out: Path | None, as_json: bool = False) -> int:
+    """Run every file, all of them read before the first is run; ExpectationMissed at the end when any was missed."""
+    scenarios = [(file, read_scenario(file)) for file in files]
+    _refuse_same_names(files)
+    missed: list[str] = []
+    reports = []
+    for file, scenario in scenarios:
+        outcome = _loaded(file, scenario)
+        written = [] if out is None else write_results(outcome, file.stem, out)
+        missed += [f"{file}: {finding.sentence}" for finding in outcome.findings if not finding.holds]
+        if as_json:
+            reports.append(_report(file, outcome, written))
+        else:
+            _print(file, outcome, written)
+    if as_json:
+        print_json(reports)
+    if missed:
+        raise ExpectationMissed("\n".join(missed))
+    return 0
+
+
+def write_results(outcome: Outcome, stem: str, out: Path) -> list[Path]:
+    """The table and both pictures (of the last foot with a state of rest), each whole or not at all; gives the paths written."""
+    folder = ready_folder(out)
+    shown, title = outcome.last_at_rest, outcome.scenario.title
+    contents: list[tuple[Path, bytes | str]] = [
+        (folder / f"{stem}.csv", csv_text(outcome)),
+        (folder / f"{stem}.svg", svg_text(shown.loaded, title)),
+        (folder / f"{stem}.png", png_bytes(shown.loaded, title)),
+    ]
+    for path, content in contents:
+        write_whole(path, content)
+    return [path for path, _ in contents]
+
+
+def _loaded(file: Path, scenario: Scenario) -> Outcome:
+    """Run one scenario under a progress bar; what its values make impossible is told with the file's name."""
+    try:
+        with shown_when_slow(scenario.title) as report:
+            return run_scenario(scenario, report)
+    except BadInput as error:
+        raise BadInput(f"{file}: {error}") from None
+
+
+def _refuse_same_names(files: Sequence[Path]) -> None:
+    """Two files of one name would overwrite each other's results."""
+    stems: dict[str, Path] = {}
+    for file in files:
+        if stems.setdefault(file.stem, file) != file:
+            raise BadInput(f"{stems[file.stem]} and {file} have the same name; run them into different folders")
+
+
+def _print(file: Path, outcome: Outcome, written: Sequence[Path]) -> None:
+    """Question, table of the last foot at rest, expectations and files of one scenario."""
+    scenario, shown = outcome.scenario, outcome.last_at_rest
+    print_text(f"{scenario.title} ({file})")
+    print_text(scenario.question)
+    print_text()
+    for step in outcome.steps:
+        if not step.at_rest:
+            print_text(f"{_heading(scenario, step)}: no state of rest that can be shown")
+    print_measures(_heading(scenario, shown), shown.measures, outcome.baseline.measures, "mm")
+    print_text()
+    for finding in outcome.findings:
+        print_text(f"{MARKS[finding.holds]} {finding.sentence}")
+    for path in written:
+        print_text(f"wrote {path}")
+    print_text()
+
+
+def _heading(scenario: Scenario, step: Step) -> str:
+    """Which foot of the scenario the table shows."""
+    at = "" if scenario.sweep is None or step.at is None else f", {scenario.sweep.control} = {step.at:g}"
+    return f"{scenario.foot.preset}, {scenario.load.case}{at} ({step.loaded.status})"
+
+
+def _report(file: Path, outcome: Outcome, written: Sequence[Path]) -> dict[str, object]:
+    """One scenario's outcome for JSON."""
+    before = outcome.baseline.measures
+    return {
+        "file": str(file),
+        "title": outcome.scenario.title,
+        "holds": outcome.holds,
+        "expectations": [{"holds": finding.holds, "sentence": finding.sentence} for finding in outcome.findings],
+        "steps": [
+            {"at": step.at, "status": step.loaded.status, "measures": measure_json(step.measures, before)}
+            for step in outcome.steps
+        ],
+        "written": [str(path) for path in written],
+    }

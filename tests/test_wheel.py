@@ -1,0 +1,64 @@
+"""The wheel: it builds, carries scenarios and assets, and does its main job when installed outside the checkout.
+
+Nothing is fetched: the build uses this environment, and the second environment borrows its packages through a path
+file (which, unlike a site folder of its own, does not bring the editable install along).
+"""
+
+import os
+import subprocess
+import sys
+import sysconfig
+import zipfile
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).resolve().parent.parent
+
+
+def run(*words: str | Path, cwd: Path, env: dict[str, str] | None = None) -> subprocess.CompletedProcess[str]:
+    """Run a program, and show what it said when it fails."""
+    done = subprocess.run([str(word) for word in words], cwd=cwd, env=env, capture_output=True, text=True, check=False)
+    assert done.returncode == 0, done.stdout + done.stderr
+    return done
+
+
+@pytest.fixture(scope="module")
+def wheel(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The wheel of this checkout."""
+    out = tmp_path_factory.mktemp("dist")
+    run(sys.executable, "-m", "build", "--wheel", "--no-isolation", "--outdir", out, ROOT, cwd=out)
+    (built,) = out.glob("*.whl")
+    return built
+
+
+@pytest.fixture(scope="module")
+def installed(wheel: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The script folder of a fresh environment that holds the wheel."""
+    place = tmp_path_factory.mktemp("installed")
+    run(sys.executable, "-m", "venv", "--without-pip", place, cwd=place)
+    scripts = place / ("Scripts" if os.name == "nt" else "bin")
+    python = scripts / "python"
+    run(sys.executable, "-m", "pip", "--python", python, "install", "--no-deps", "--no-index", "-q", wheel, cwd=place)
+    asked = run(python, "-c", "import sysconfig; print(sysconfig.get_path('purelib'))", cwd=place)
+    Path(asked.stdout.strip(), "borrowed.pth").write_text(sysconfig.get_path("purelib"), encoding="utf-8")
+    return scripts
+
+
+def test_the_wheel_carries_scenarios_assets_and_licence(wheel: Path) -> None:
+    names = zipfile.ZipFile(wheel).namelist()
+    assert "hoofsim/_data/scenarios/heel_raised.yaml" in names
+    assert "hoofsim/_data/assets/README.md" in names
+    assert "hoofsim/py.typed" in names
+    assert any(name.endswith("licenses/LICENSE") for name in names)
+    assert not [name for name in names if name.startswith("tests/") or "__pycache__" in name]
+
+
+def test_the_installed_wheel_does_its_main_job_in_an_empty_folder(installed: Path, tmp_path: Path) -> None:
+    env = {key: value for key, value in os.environ.items() if key not in ("DISPLAY", "WAYLAND_DISPLAY", "PYTHONPATH")}
+    where = run(installed / "python", "-c", "import hoofsim; print(hoofsim.__file__)", cwd=tmp_path, env=env)
+    assert str(ROOT) not in where.stdout
+    done = run(installed / "hoofsim", cwd=tmp_path, env=env)
+    assert "No display" in done.stdout
+    written = {file.name for file in (tmp_path / "hoofsim-out").iterdir()}
+    assert {"heel_raised.csv", "heel_raised.svg", "heel_raised.png"} <= written
