@@ -75,7 +75,6 @@ _NORMAL: dict[str, Style] = {
     "bone": _area("#f6ebcd", "#54452a", width=0.55),
     "bone_beyond": _area("#e6d5ab", "#7a6743", "rising", "#d3bf8e", spacing=2.4, width=0.4),
     "bone_near": _area("#f1e2b9", "#54452a", width=0.55),
-    "marrow": _area("#efdfb4", None, "dots", "#d8c48d", spacing=2.4),
     "lost_bone": Style(edge="#8f1f33", width=0.4, dash=(1.6, 1.2)),
     # what is told about the picture
     "landmark": _area("#ffffff", "#1c1c1c", width=0.35),

@@ -1,0 +1,165 @@
+"""Smooth plane curves for outlines: splines through points, arcs, bands, and where lines cross. Points (N, 2) in mm."""
+
+from collections.abc import Sequence
+from itertools import pairwise
+
+import numpy as np
+from numpy.typing import ArrayLike
+
+from hoofsim.frames import Array
+
+SPACING = 0.9  # mm between the points of a drawn curve: finer than a pixel on a common screen
+
+
+def points_of(*places: ArrayLike) -> Array:
+    """Places (2,) as one array (N, 2)."""
+    return np.array([np.asarray(place, dtype=float) for place in places])
+
+
+def unit(vector: Array) -> Array:
+    """A vector (2,) of length 1."""
+    scaled: Array = vector / max(float(np.hypot(vector[0], vector[1])), 1e-12)
+    return scaled
+
+
+def left_of(direction: Array) -> Array:
+    """A direction (..., 2) turned a quarter anticlockwise."""
+    return np.stack([-direction[..., 1], direction[..., 0]], axis=-1)
+
+
+def between(start: Array, end: Array, share: float) -> Array:
+    """The point a `share` of the way from start to end."""
+    place: Array = start + share * (end - start)
+    return place
+
+
+def smooth(through: ArrayLike, closed: bool = False, spacing: float = SPACING) -> Array:
+    """A curve through every point (N, 2), rounded between them: a centripetal Catmull-Rom spline, which never loops."""
+    places = np.asarray(through, dtype=float)
+    if closed:
+        ring = np.vstack([places[-1:], places, places[:2]])
+    else:
+        ring = np.vstack([2 * places[0] - places[1], places, 2 * places[-1] - places[-2]])
+    pieces = [_span(ring[i : i + 4], spacing) for i in range(len(ring) - 3)]
+    return np.vstack(pieces) if closed else np.vstack([*pieces, places[-1:]])
+
+
+def _span(four: Array, spacing: float) -> Array:
+    """The part of the spline between the second and third of four points, without its end."""
+    gaps = np.maximum(np.sqrt(np.hypot(*np.diff(four, axis=0).T)), 1e-6)
+    t0, t1, t2, t3 = np.concatenate([[0.0], np.cumsum(gaps)])
+    count = max(1, int(np.ceil(np.hypot(*(four[2] - four[1])) / spacing)))
+    t = np.linspace(t1, t2, count, endpoint=False)[:, None]
+    p0, p1, p2, p3 = four
+    a1 = (t1 - t) / (t1 - t0) * p0 + (t - t0) / (t1 - t0) * p1
+    a2 = (t2 - t) / (t2 - t1) * p1 + (t - t1) / (t2 - t1) * p2
+    a3 = (t3 - t) / (t3 - t2) * p2 + (t - t2) / (t3 - t2) * p3
+    b1 = (t2 - t) / (t2 - t0) * a1 + (t - t0) / (t2 - t0) * a2
+    b2 = (t3 - t) / (t3 - t1) * a2 + (t - t1) / (t3 - t1) * a3
+    curve: Array = (t2 - t) / (t2 - t1) * b1 + (t - t1) / (t2 - t1) * b2
+    return curve
+
+
+def bend(start: Array, pull: Array, end: Array, spacing: float = SPACING) -> Array:
+    """A curve from start to end, leaving and arriving along the lines to `pull` (a quadratic Bezier curve)."""
+    length = float(np.hypot(*(pull - start)) + np.hypot(*(end - pull)))
+    t = np.linspace(0.0, 1.0, max(3, int(np.ceil(length / spacing))))[:, None]
+    curve: Array = (1 - t) ** 2 * start + 2 * t * (1 - t) * pull + t**2 * end
+    return curve
+
+
+def arc(centre: Array, start: Array, end: Array, clockwise: bool, spacing: float = SPACING) -> Array:
+    """Part of a spiral-free round from start to end about centre; the radius blends when the two differ."""
+    first, last = start - centre, end - centre
+    from_angle, to_angle = (float(np.arctan2(one[1], one[0])) for one in (first, last))
+    sweep = (to_angle - from_angle) % (2 * np.pi)
+    if clockwise:
+        sweep -= 2 * np.pi
+    radii = np.hypot(*first), np.hypot(*last)
+    count = max(3, int(np.ceil(abs(sweep) * max(radii) / spacing)))
+    share = np.linspace(0.0, 1.0, count)
+    angle, radius = from_angle + sweep * share, radii[0] + (radii[1] - radii[0]) * share
+    curve: Array = centre + radius[:, None] * np.stack([np.cos(angle), np.sin(angle)], axis=1)
+    return curve
+
+
+def on_circle(centre: Array, toward: Array, radius: float) -> Array:
+    """The point of a circle in the direction of `toward`."""
+    return centre + radius * unit(toward - centre)
+
+
+def lengths(line: Array) -> Array:
+    """Length along a line (N, 2) from its start to each of its points (N,)."""
+    return np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(line, axis=0).T))])
+
+
+def resampled(line: Array, count: int) -> Array:
+    """`count` points spread evenly along a line (N, 2)."""
+    along = lengths(line)
+    at = np.linspace(0.0, along[-1], count)
+    return np.stack([np.interp(at, along, line[:, axis]) for axis in (0, 1)], axis=1)
+
+
+def piece(line: Array, start: float, end: float) -> Array:
+    """The part of a line between two lengths along it, mm."""
+    along = lengths(line)
+    inner = line[(along > start) & (along < end)]
+    ends = [np.array([[np.interp(at, along, line[:, axis]) for axis in (0, 1)]]) for at in (start, end)]
+    return np.vstack([ends[0], inner, ends[1]])
+
+
+def sides(line: Array, left: ArrayLike, right: ArrayLike) -> tuple[Array, Array]:
+    """The two edges (N, 2) of a band about a line (N, 2), `left` and `right` mm aside (numbers or (N,))."""
+    ahead = np.gradient(line, axis=0)
+    ahead = ahead / np.maximum(np.hypot(ahead[:, 0], ahead[:, 1]), 1e-12)[:, None]
+    aside = left_of(ahead)
+    shape = (len(line), 1)
+    return (line + aside * np.broadcast_to(np.asarray(left, dtype=float).reshape(-1, 1), shape),
+            line - aside * np.broadcast_to(np.asarray(right, dtype=float).reshape(-1, 1), shape))  # fmt: skip
+
+
+def band(line: Array, left: ArrayLike, right: ArrayLike) -> Array:
+    """The closed outline of a band about a line."""
+    one, other = sides(line, left, right)
+    return np.vstack([one, other[::-1]])
+
+
+def crossing(start: Array, direction: Array, line: Array) -> Array | None:
+    """Where a ray first meets a line (N, 2), or nothing."""
+    best: float | None = None
+    for one, other in pairwise(line):
+        along = other - one
+        cross = direction[0] * along[1] - direction[1] * along[0]
+        if abs(cross) < 1e-12:
+            continue
+        offset = one - start
+        reach = (offset[0] * along[1] - offset[1] * along[0]) / cross
+        share = (offset[0] * direction[1] - offset[1] * direction[0]) / cross
+        if -1e-9 <= share <= 1 + 1e-9 and reach >= 0 and (best is None or reach < best):
+            best = float(reach)
+    return None if best is None else start + best * direction
+
+
+def joined(pieces: Sequence[Array]) -> Array:
+    """Pieces end to end as one closed outline; points that repeat are dropped."""
+    whole = np.vstack(pieces)
+    step = np.hypot(*(np.roll(whole, -1, axis=0) - whole).T)
+    kept: Array = whole[step > 1e-6]
+    return kept
+
+
+def area(outline: Array) -> float:
+    """Area of a closed outline in mm², positive whichever way round it runs."""
+    x, y = outline[:, 0], outline[:, 1]
+    return 0.5 * abs(float(np.dot(x, np.roll(y, -1)) - np.dot(y, np.roll(x, -1))))
+
+
+def inside(outline: Array, places: ArrayLike) -> Array:
+    """Which of some places (M, 2) lie inside a closed outline: (M,) of True and False."""
+    x, y = np.asarray(places, dtype=float).reshape(-1, 2).T
+    start, end = outline, np.roll(outline, -1, axis=0)
+    spans = (start[:, 1][None, :] <= y[:, None]) != (end[:, 1][None, :] <= y[:, None])
+    rise = np.where(np.abs(end[:, 1] - start[:, 1]) < 1e-15, 1e-15, end[:, 1] - start[:, 1])
+    at = start[:, 0] + (y[:, None] - start[:, 1]) / rise * (end[:, 0] - start[:, 0])
+    hits: Array = np.sum(spans & (x[:, None] < at), axis=1) % 2 == 1
+    return hits
