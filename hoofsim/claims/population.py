@@ -1,0 +1,77 @@
+"""How much sound feet differ from one another: needed wherever a case has no baseline of its own, and to invent feet.
+
+Feet are drawn with the spreads that the table of controls gives for shape; a draw that contradicts itself is drawn
+again. Controls without a spread (bone length, toe and heel length) stay as in the sound foot, so the real variety of
+feet is larger than this: a limit that the reports repeat.
+"""
+
+from functools import lru_cache
+
+import numpy as np
+
+from hoofsim.errors import BadInput
+from hoofsim.foot.geometry import rest_foot
+from hoofsim.foot.parameters import DEFAULTS, PARAMETERS
+from hoofsim.frames import Array
+from hoofsim.measures import measure_all
+
+VARIED = tuple(parameter for parameter in PARAMETERS if parameter.group == "shape" and parameter.spread)
+FURTHEST_DRAW = 2.0
+"""Draws further than this many spreads from the default are drawn again."""
+_FEET = 400
+_SEED = 20_000
+
+
+@lru_cache(maxsize=1)
+def _sound() -> dict[str, Array]:
+    points = {name: xy[0] for name, xy in rest_foot(_as_arrays(dict(DEFAULTS))).points.items()}
+    for xy in points.values():
+        xy.flags.writeable = False
+    return points
+
+
+def sound_points() -> dict[str, Array]:
+    """Landmark name -> (2,) mm of the sound foot at rest, the baseline of a case that brings none."""
+    return dict(_sound())
+
+
+def _as_arrays(values: dict[str, float]) -> dict[str, Array]:
+    return {name: np.array([value]) for name, value in values.items()}
+
+
+def draw_foot(random: np.random.Generator) -> dict[str, Array]:
+    """Landmarks (2,) mm of one sound foot at rest, drawn with the spreads of the table of controls."""
+    while True:
+        values = dict(DEFAULTS)
+        for parameter in VARIED:
+            step = random.normal()
+            while abs(step) > FURTHEST_DRAW:
+                step = random.normal()
+            values[parameter.name] = float(
+                np.clip(parameter.default + step * (parameter.spread or 0.0), parameter.low, parameter.high)
+            )
+        try:
+            points = rest_foot(_as_arrays(values)).points
+        except BadInput:
+            continue  # a contradictory foot: no such foot exists
+        return {name: xy[0] for name, xy in points.items()}
+
+
+@lru_cache(maxsize=1)
+def _population() -> dict[str, Array]:
+    random = np.random.default_rng(_SEED)
+    feet = [draw_foot(random) for _ in range(_FEET)]
+    stacked = {name: np.stack([foot[name] for foot in feet]) for name in feet[0]}
+    return {name: value for name, value in measure_all(stacked).items() if value is not None}
+
+
+def between_feet(measures: tuple[str, ...]) -> Array:
+    """Covariance (M, M) of the named point measures between sound feet, in the measures' units."""
+    found = _population()
+    return np.atleast_2d(np.cov(np.stack([found[name] for name in measures])))
+
+
+def mean_of_feet(measures: tuple[str, ...]) -> Array:
+    """Mean (M,) of the named point measures over sound feet."""
+    found = _population()
+    return np.array([float(np.mean(found[name])) for name in measures])
