@@ -17,8 +17,8 @@ Array = NDArray[np.float64]
 Values = Mapping[str, Array]
 
 FOUNDER_LIMITS_MM = (-2.0, 16.0)
-# A frog left proud by lowered heels is trimmed flush with the ground.
-FROG_POINTS = ("frog_point", "frog_heel", "sole_under_palmar_process")
+# Frog or sole left proud of the bearing surface is taken to be worn or trimmed flush with the ground.
+PLATE_POINTS = ("frog_point", "frog_heel", "sole_under_palmar_process", "sole_under_tip", "sole_toe")
 # Stations of the lucent zone, as shares of the bone's dorsal face from extensor process to tip.
 LEVELS = {"proximal": 0.22, "middle": 0.55, "distal": 0.88}
 # The wall hinges where sole and wall meet, half way from the ground to the inner wall opposite the tip.
@@ -106,8 +106,10 @@ def _capsule(v: Values, bones: dict[str, Array], scale: Array) -> dict[str, Arra
     palmar = bones["palmar_process"]
     points["sole_under_palmar_process"] = np.stack([palmar[:, 0], np.zeros_like(sole_y)], axis=-1)
     underside = (palmar - tip) / np.linalg.norm(palmar - tip, axis=-1, keepdims=True)
-    frog = tip + v["tip_to_frog_mm"][:, None] * underside
-    points["frog_point"] = np.stack([frog[:, 0], np.maximum(0.8 * sole_y, 0.0)], axis=-1)
+    # Square below the bone's underside, so that the distance along it is the foot's own tip-to-frog distance.
+    under_bone = tip + v["tip_to_frog_mm"][:, None] * underside
+    below = np.stack([-underside[:, 1], underside[:, 0]], axis=-1)
+    points["frog_point"] = under_bone + ((0.8 * sole_y - under_bone[:, 1]) / below[:, 1])[:, None] * below
     points["frog_heel"] = np.stack([points["heel_ground"][:, 0] + 2.0 * scale, np.zeros_like(sole_y)], axis=-1)
     return points
 
@@ -185,6 +187,10 @@ def rest_foot(values: Values) -> Rest:
             points[name] = rotate(points[name], healed, cor) + drop
         elif template.BODY_OF[name] == "p2":
             points[name] = points[name] + drop
+    # How much of that the sole and frog took part in is itself in dispute, so it is a control.
+    share = v["healed_sole_follows_percent"] / 100.0
+    for name in PLATE_POINTS[:4]:
+        points[name] = rotate(points[name], share * healed, cor) + share[:, None] * drop
     reference = {name: point for name, point in points.items() if template.BODY_OF[name] in ("p3", "p2", "navicular")}
 
     tip_turn = _trim(v, points)
@@ -204,7 +210,7 @@ def rest_foot(values: Values) -> Rest:
     ground_turn = np.radians(v["wedge_deg"])
     along_ground = np.stack([np.cos(ground_turn), -np.sin(ground_turn)], axis=-1)
     up_ground = np.stack([np.sin(ground_turn), np.cos(ground_turn)], axis=-1)
-    for name in FROG_POINTS:
+    for name in PLATE_POINTS:
         below = np.minimum(np.einsum("bk,bk->b", placed[name] - pivot, up_ground), 0.0)
         placed[name] = placed[name] - below[:, None] * up_ground
     placed["breakover"] = placed["toe"] - v["breakover_setback_mm"][:, None] * along_ground

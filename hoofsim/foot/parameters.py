@@ -53,7 +53,7 @@ SHAPE = (
     _shape("palmar_angle_deg", "Palmar angle", "Underside of the distal phalanx to the bearing surface, before any trim.",
            "deg", 4, -4, 14, "", "practice", 1.5),
     _shape("dorsal_wall_length_mm", "Dorsal wall length", "Toe hairline to the projected toe, before any trim.", "mm",
-           88, 45, 120),
+           88.5, 45, 120),
     _shape("heel_height_mm", "Heel height", "Heel hairline above the bearing surface, before any trim.", "mm", 25, 10, 60),
     _shape("sole_depth_mm", "Sole depth", "Tip of the distal phalanx down to the sole surface, dermis and horn together.",
            "mm", 12.5, 4, 25, "", "practice", 2.5),
@@ -71,6 +71,9 @@ SHAPE = (
            "deg", 0, 0, 20),
     _shape("healed_sinking_mm", "Healed sinking", "Drop of the bones in the capsule that is already there at rest.", "mm",
            0, 0, 12),
+    _shape("healed_sole_follows_percent", "Sole that followed",
+           "Share of the healed displacement that sole and frog made with the bone; what is left they made with the wall.",
+           "%", 50, 0, 100),
 )  # fmt: skip
 
 TRIM = (

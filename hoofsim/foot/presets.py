@@ -22,6 +22,11 @@ class Preset:
         return {**DEFAULTS, **self.changes}
 
 
+_FAILED: Mapping[str, float] = {
+    "laminae_percent": 12, "laminae_distal_percent": 30, "quarters_percent": 70, "healed_rotation_deg": 6,
+    "sole_depth_mm": 14, "sole_clearance_mm": 5, "toe_change_mm": 6, "heel_change_mm": 3,
+}  # fmt: skip
+
 _PRESETS = (
     Preset("sound", "Sound foot", "A sound front foot of a 500 kg horse.", {}),
     Preset("long_toe_low_heel", "Long toe, low heel", "The toe has run forward and the heels are low.",
@@ -34,9 +39,12 @@ _PRESETS = (
             "heel_height_mm": 20, "sole_depth_mm": 10, "sole_clearance_mm": 2, "p3_dorsal_length_mm": 38.5,
             "wall_to_bone_mm": 12, "lucent_zone_mm": 5.5, "tip_to_frog_mm": 8, "breakover_setback_mm": 8,
             "laminar_width_mm": 58}),
-    Preset("failed_laminae", "Failed laminae, rotated", "Most dorsal laminae have let go and the bone has turned and healed so.",
-           {"laminae_percent": 12, "laminae_distal_percent": 30, "quarters_percent": 70, "healed_rotation_deg": 6,
-            "sole_depth_mm": 14, "toe_change_mm": 6, "heel_change_mm": 3}),
+    Preset("failed_laminae", "Failed laminae, rotated",
+           "Most dorsal laminae have let go; the bone has turned and healed so, and the sole followed half-way.", _FAILED),
+    Preset("failed_laminae_sole_stayed", "Failed laminae, sole stayed",
+           "The same failed foot, had sole and frog stayed with the wall.", {**_FAILED, "healed_sole_follows_percent": 0}),
+    Preset("failed_laminae_sole_carried", "Failed laminae, sole carried",
+           "The same failed foot, had sole and frog ridden with the bone.", {**_FAILED, "healed_sole_follows_percent": 100}),
     Preset("sunk", "Sunk bone", "The bone has dropped in the capsule without turning.",
            {"laminae_percent": 35, "quarters_percent": 35, "healed_sinking_mm": 7, "sole_depth_mm": 14}),
 )  # fmt: skip

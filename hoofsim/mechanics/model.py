@@ -30,7 +30,7 @@ CUSHION_STIFFENING, CUSHION_KNEE = 20.0, 0.25
 SOLAR_SHEAR_SHARE = 0.35
 JUNCTION_STRENGTH_STRAIN, JUNCTION_RUPTURE_STRAIN = 0.4, 0.8
 # The toe third of the wall bends as a strip curved across its width, which stiffens it (choice of width and rise).
-WALL_STRIP_SHARE, WALL_RISE_MM = 0.8, 10.0
+WALL_STRIP_SHARE, WALL_RISE_MM = 0.8, 12.0
 LIMB_HOLD_LIFTED = 200.0
 
 
