@@ -19,7 +19,9 @@ WRITERS = {".svg": svg_text, ".png": png_bytes, ".txt": text_sketch}
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Which foot and which file."""
-    parser.add_argument("file", type=Path, metavar="FILE", help="picture to write; its ending decides: .svg .png .txt")
+    parser.add_argument(
+        "file", type=Path, metavar="FILE", help="picture to write; its ending decides: .svg .png .txt"
+    )
     add_foot_arguments(parser)
 
 

@@ -25,7 +25,10 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Which files, and where the results go."""
     parser.add_argument("files", nargs="+", type=Path, metavar="FILE", help="scenario to run (.yaml)")
     parser.add_argument(
-        "--out", type=Path, metavar="DIR", help="write NAME.csv, NAME.svg and NAME.png of each scenario into this folder"
+        "--out",
+        type=Path,
+        metavar="DIR",
+        help="write NAME.csv, NAME.svg and NAME.png of each scenario into this folder",
     )
     parser.add_argument("--json", action="store_true", help="print JSON")
 
@@ -57,13 +60,13 @@ def run_files(files: Sequence[Path], out: Path | None, as_json: bool = False) ->
 
 
 def write_results(outcome: Outcome, stem: str, out: Path) -> list[Path]:
-    """The table and both pictures (of the last foot with a state of rest), each whole or not at all; gives the paths written."""
+    """Write the table, and two pictures of the last foot at rest, each whole or not at all; gives the paths."""
     folder = ready_folder(out)
-    shown, title = outcome.last_at_rest, outcome.scenario.title
+    shown, title = outcome.load(outcome.last_at_rest), outcome.scenario.title
     contents: list[tuple[Path, bytes | str]] = [
         (folder / f"{stem}.csv", csv_text(outcome)),
-        (folder / f"{stem}.svg", svg_text(shown.loaded, title)),
-        (folder / f"{stem}.png", png_bytes(shown.loaded, title)),
+        (folder / f"{stem}.svg", svg_text(shown, title)),
+        (folder / f"{stem}.png", png_bytes(shown, title)),
     ]
     for path, content in contents:
         write_whole(path, content)
@@ -84,7 +87,9 @@ def _refuse_same_names(files: Sequence[Path]) -> None:
     stems: dict[str, Path] = {}
     for file in files:
         if stems.setdefault(file.stem, file) != file:
-            raise BadInput(f"{stems[file.stem]} and {file} have the same name; run them into different folders")
+            raise BadInput(
+                f"{stems[file.stem]} and {file} have the same name; run them into different folders"
+            )
 
 
 def _print(file: Path, outcome: Outcome, written: Sequence[Path]) -> None:
@@ -108,7 +113,7 @@ def _print(file: Path, outcome: Outcome, written: Sequence[Path]) -> None:
 def _heading(scenario: Scenario, step: Step) -> str:
     """Which foot of the scenario the table shows."""
     at = "" if scenario.sweep is None or step.at is None else f", {scenario.sweep.control} = {step.at:g}"
-    return f"{scenario.foot.preset}, {scenario.load.case}{at} ({step.loaded.status})"
+    return f"{scenario.foot.preset}, {scenario.load.case}{at} ({step.status})"
 
 
 def _report(file: Path, outcome: Outcome, written: Sequence[Path]) -> dict[str, object]:
@@ -118,9 +123,11 @@ def _report(file: Path, outcome: Outcome, written: Sequence[Path]) -> dict[str, 
         "file": str(file),
         "title": outcome.scenario.title,
         "holds": outcome.holds,
-        "expectations": [{"holds": finding.holds, "sentence": finding.sentence} for finding in outcome.findings],
+        "expectations": [
+            {"holds": finding.holds, "sentence": finding.sentence} for finding in outcome.findings
+        ],
         "steps": [
-            {"at": step.at, "status": step.loaded.status, "measures": measure_json(step.measures, before)}
+            {"at": step.at, "status": step.status, "measures": measure_json(step.measures, before)}
             for step in outcome.steps
         ],
         "written": [str(path) for path in written],

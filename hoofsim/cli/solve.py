@@ -7,7 +7,6 @@ from hoofsim.cli.options import Choice, add_foot_arguments, chosen
 from hoofsim.cli.output import print_json, print_text
 from hoofsim.cli.rows import measure_json, print_measures
 from hoofsim.errors import NoEquilibrium
-from hoofsim.mechanics.equilibrium import CONVERGED
 from hoofsim.units import LENGTH_UNITS
 
 EXAMPLES = """\
@@ -49,6 +48,5 @@ def run(arguments: argparse.Namespace) -> int:
 
 def refuse_without_rest(choice: Choice) -> None:
     """NoEquilibrium unless the solver confirmed a state of rest: another foot is neither tabulated nor drawn."""
-    status = choice.loaded.status
-    if status != CONVERGED:
-        raise NoEquilibrium(f"{choice.heading}: no state of rest that can be shown ({status})")
+    if not choice.loaded.at_rest:
+        raise NoEquilibrium(f"{choice.heading}: no state of rest that can be shown ({choice.loaded.status})")

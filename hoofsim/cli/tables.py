@@ -29,4 +29,4 @@ def _heading(name: str) -> str:
 def _cells(step: Step) -> list[str]:
     """Status and measures; an undefined measure is an empty cell."""
     values = (step.measures[name] for name in MEASURES)
-    return [step.loaded.status, *("" if value is None else f"{value:.6g}" for value in values)]
+    return [step.status, *("" if value is None else f"{value:.6g}" for value in values)]

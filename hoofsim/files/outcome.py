@@ -1,12 +1,12 @@
 """Run a scenario: the unchanged foot, every step of the sweep, and whether what it expects came out."""
 
+import math
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from hoofsim.files.scenario import Expectation, Scenario
+from hoofsim.files.scenario import Expectation, Scenario, Sweep
 from hoofsim.measures.table import MEASURES
-from hoofsim.mechanics.equilibrium import CONVERGED
-from hoofsim.model import Foot, LoadedFoot
+from hoofsim.model import Foot, LoadedFoot, sweep
 from hoofsim.units import show
 
 # A change smaller than this share of the value is the solver's noise, not a direction.
@@ -15,19 +15,20 @@ NOISE = 1e-6
 
 @dataclass(frozen=True)
 class Step:
-    """One loaded foot of a scenario: the swept control's value (None without a sweep) and what came out.
+    """One foot of a scenario: the swept control's value (None without a sweep), and what came out.
 
     Without a confirmed state of rest every measure is None: such a foot is never tabulated as a result.
     """
 
     at: float | None
-    loaded: LoadedFoot
+    foot: Foot
+    status: str
     measures: dict[str, float | None]
 
     @property
     def at_rest(self) -> bool:
         """True when the solver confirmed a state of rest."""
-        return self.loaded.status == CONVERGED
+        return any(value is not None for value in self.measures.values())
 
 
 @dataclass(frozen=True)
@@ -48,6 +49,10 @@ class Outcome:
     steps: tuple[Step, ...]
     findings: tuple[Finding, ...]
 
+    def load(self, step: Step) -> LoadedFoot:
+        """The loaded foot of one step, for a picture of it."""
+        return step.foot.load(self.scenario.load.case, self.scenario.load.stance_percent)
+
     @property
     def last_at_rest(self) -> Step:
         """The last foot with a confirmed state of rest: the one worth showing; the baseline when no other has it."""
@@ -59,37 +64,40 @@ class Outcome:
         return all(finding.holds for finding in self.findings)
 
 
-def feet(scenario: Scenario) -> tuple[Foot, list[tuple[float | None, Foot]]]:
-    """The unchanged foot, and the changed one at every value of the sweep; BadInput for values that contradict."""
-    baseline = Foot(scenario.foot.preset, **scenario.foot.set)
-    changed = baseline.change(**scenario.changes)
-    if scenario.sweep is None:
-        return baseline, [(None, changed)]
-    return baseline, [(at, changed.change(**{scenario.sweep.control: at})) for at in scenario.sweep.points()]
-
-
 def run_scenario(scenario: Scenario, progress: Callable[[int, int], None] | None = None) -> Outcome:
-    """Load every foot of the scenario and judge its expectations; `progress(done, of)` is called after each foot."""
-    unchanged, changed = feet(scenario)
-    total = len(changed) + 1
-    baseline = _step(scenario, None, unchanged)
-    steps = []
-    for number, (at, foot) in enumerate(changed, start=1):
-        if progress is not None:
-            progress(number, total)
-        steps.append(_step(scenario, at, foot))
-    if progress is not None:
-        progress(total, total)
+    """Load every foot of the scenario and judge its expectations; `progress(done, of)` is called as feet are done.
+
+    BadInput for values that are each allowed and together make no foot.
+    """
+    unchanged = Foot(scenario.foot.preset, **scenario.foot.set)
+    changed = unchanged.change(**scenario.changes)
+    (baseline,) = _steps(scenario, unchanged, None, None)
+    steps = _steps(scenario, changed, scenario.sweep, progress)
     findings = tuple(_judge(expectation, baseline, steps) for expectation in scenario.expect)
     return Outcome(scenario, baseline, tuple(steps), findings)
 
 
-def _step(scenario: Scenario, at: float | None, foot: Foot) -> Step:
-    stance = {} if scenario.load.stance_percent is None else {"stance_percent": scenario.load.stance_percent}
-    loaded = foot.load(scenario.load.case, **stance)
-    if loaded.status != CONVERGED:
-        return Step(at, loaded, dict.fromkeys(MEASURES))
-    return Step(at, loaded, loaded.measures())
+def _steps(
+    scenario: Scenario, foot: Foot, swept: Sweep | None, progress: Callable[[int, int], None] | None
+) -> list[Step]:
+    """The foot under the scenario's load, at every value of the sweep or once without one."""
+    points: list[float | None] = [None] if swept is None else [*swept.points()]
+    settings = {} if swept is None else {swept.control: swept.points()}
+    table = sweep(foot, settings, scenario.load.case, scenario.load.stance_percent, progress)
+    return [
+        Step(
+            at,
+            foot if swept is None or at is None else foot.change(**{swept.control: at}),
+            str(table.status[row]),
+            {name: _plain(float(table[name][row])) for name in MEASURES},
+        )
+        for row, at in enumerate(points)
+    ]
+
+
+def _plain(value: float) -> float | None:
+    """None in place of the sweep's mark for "not defined"."""
+    return None if math.isnan(value) else value
 
 
 def _judge(expectation: Expectation, baseline: Step, steps: list[Step]) -> Finding:
@@ -99,15 +107,15 @@ def _judge(expectation: Expectation, baseline: Step, steps: list[Step]) -> Findi
         step = min(steps, key=lambda one: abs((one.at or 0.0) - float(expectation.at or 0.0)))
     where = "" if step.at is None else f" at {step.at:g}"
     if expectation.measure is None:
-        holds = step.loaded.status == expectation.status
+        holds = step.status == expectation.status
         return Finding(
-            expectation, holds, f"status{where}: expected {expectation.status}, came out {step.loaded.status}"
+            expectation, holds, f"status{where}: expected {expectation.status}, came out {step.status}"
         )
     measure = MEASURES[expectation.measure]
     value, before = step.measures[measure.name], baseline.measures[measure.name]
     head = f"{measure.label}{where}"
     if not step.at_rest:
-        return Finding(expectation, False, f"{head}: there is no state of rest to measure ({step.loaded.status})")
+        return Finding(expectation, False, f"{head}: there is no state of rest to measure ({step.status})")
     if value is None:
         return Finding(expectation, False, f"{head}: is not defined for this foot and load")
     if expectation.change is None:

@@ -37,7 +37,7 @@ class FootChoice(Strict):
     def _names_exist(self) -> "FootChoice":
         if self.preset not in PRESETS:
             raise Misplaced(("preset",), f"unknown foot '{self.preset}'; {nearest(self.preset, PRESETS)}")
-        _check_controls(self.set, ("set",))
+        check_controls(self.set, ("set",))
         return self
 
 
@@ -51,10 +51,11 @@ class LoadChoice(Strict):
 
     @model_validator(mode="after")
     def _stance_belongs_to_a_gait(self) -> "LoadChoice":
-        if self.stance_percent is not None and self.case not in ("walk", "trot"):
-            raise Misplaced(
-                ("stance_percent",), f"only walk and trot have a stance; the case is '{self.case}'"
-            )
+        if self.case not in CASES:
+            raise Misplaced(("case",), f"unknown load '{self.case}'; {nearest(self.case, CASES)}")
+        if self.stance_percent is not None and not CASES[self.case].moves:
+            gaits = " and ".join(name for name, case in CASES.items() if case.moves)
+            raise Misplaced(("stance_percent",), f"only {gaits} have a stance; the case is '{self.case}'")
         return self
 
 
@@ -112,7 +113,9 @@ class Expectation(Strict):
         None, description="value of the swept control where this holds; the last when not given"
     )
     status: str | None = Field(
-        None, description="how the search for a state of rest ended", json_schema_extra={"enum": [*STATUSES, None]}
+        None,
+        description="how the search for a state of rest ended",
+        json_schema_extra={"enum": [*STATUSES, None]},
     )
     source: str | None = Field(None, description="source id of a published value; hoofsim list sources")
     because: Text | None = None
@@ -128,7 +131,9 @@ class Expectation(Strict):
         )
         if self.status is not None:
             if self.status not in STATUSES:
-                raise Misplaced(("status",), f"unknown status '{self.status}'; {nearest(self.status, STATUSES)}")
+                raise Misplaced(
+                    ("status",), f"unknown status '{self.status}'; {nearest(self.status, STATUSES)}"
+                )
             if any(ways) or self.tolerance is not None or self.at_least is not None:
                 raise Misplaced((), "'status' stands alone, without a number")
         elif self.measure not in MEASURES:
@@ -171,7 +176,7 @@ class Scenario(Strict):
 
     @model_validator(mode="after")
     def _fits_together(self) -> "Scenario":
-        _check_controls(self.changes, ("changes",))
+        check_controls(self.changes, ("changes",))
         if "stance_percent" in {**self.foot.set, **self.changes}:
             raise Misplaced((), "set the moment of the stance under 'load', as 'stance_percent'")
         if self.sweep is None:
@@ -206,7 +211,8 @@ def _check_value(name: str, value: float, path: Path_) -> None:
         raise Misplaced(path, str(error)) from None
 
 
-def _check_controls(controls: Controls, path: Path_) -> None:
+def check_controls(controls: Controls, path: Path_) -> None:
+    """Misplaced, under `path`, when a control is unknown or its value out of range."""
     for name, value in controls.items():
         _check_name(name, (*path, name))
         _check_value(name, value, (*path, name))
