@@ -221,6 +221,39 @@ def _shrink(pen: _Pen) -> None:
     pen.stroke((0.1, 0.5), (0.9, 0.5))
 
 
+def _tendon(pen: _Pen) -> None:
+    pen.stroke((0.1, 0.06), (0.3, 0.5), (0.62, 0.78), (0.92, 0.84))
+    pen.stroke((0.34, 0.06), (0.5, 0.42), (0.72, 0.6), (0.92, 0.66))
+
+
+def _weight(pen: _Pen) -> None:
+    pen.stroke((0.5, 0.06), (0.5, 0.56))
+    pen.area((0.26, 0.44), (0.74, 0.44), (0.5, 0.74))
+    pen.stroke((0.08, 0.92), (0.92, 0.92))
+
+
+def _ruler(pen: _Pen) -> None:
+    pen.stroke((0.06, 0.94), (0.94, 0.94), (0.06, 0.06), (0.06, 0.94))
+    pen.stroke((0.3, 0.7), (0.3, 0.58))
+    pen.stroke((0.5, 0.94), (0.5, 0.82))
+
+
+def _dots(pen: _Pen) -> None:
+    for x, y in ((0.25, 0.25), (0.7, 0.2), (0.48, 0.5), (0.2, 0.75), (0.76, 0.72)):
+        pen.dot((x, y), 0.1)
+
+
+def _gauge(pen: _Pen) -> None:
+    pen.ring((0.5, 0.68), 0.42, 0, 180)
+    pen.stroke((0.5, 0.68), (0.72, 0.4))
+    pen.stroke((0.08, 0.84), (0.92, 0.84))
+
+
+def _curve(pen: _Pen) -> None:
+    pen.stroke((0.1, 0.06), (0.1, 0.9), (0.94, 0.9))
+    pen.stroke((0.2, 0.76), (0.44, 0.66), (0.62, 0.4), (0.9, 0.2))
+
+
 ICONS: dict[str, Callable[[_Pen], None]] = {
     "back": _back,
     "undo": _undo,
@@ -250,6 +283,12 @@ ICONS: dict[str, Callable[[_Pen], None]] = {
     "foot": _foot,
     "grow": _grow,
     "shrink": _shrink,
+    "tendon": _tendon,
+    "weight": _weight,
+    "ruler": _ruler,
+    "dots": _dots,
+    "gauge": _gauge,
+    "curve": _curve,
 }
 
 

@@ -90,9 +90,7 @@ def place_blocks(blocks: Sequence[Block], width: int, theme: Theme) -> tuple[lis
         if index:
             y += theme.px(0.25 if block.kind == "item" else 0.7)
         indent = theme.px(1.2) if block.kind == "item" else 0
-        height = theme.fonts.line_height(
-            *reversed(theme.text_pixels("heading" if block.kind == "heading" else "body"))
-        )
+        height = theme.line_height("heading" if block.kind == "heading" else "body")
         if block.kind == "item":
             placed.append(PlacedSpan(Span("•"), (theme.px(0.3), y, indent, height)))
         x = indent

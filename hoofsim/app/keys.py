@@ -1,0 +1,46 @@
+"""The keys and what they do: the one list that the settings screen shows."""
+
+KEYS: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
+    (
+        "Everywhere",
+        (
+            ("Tab, Shift+Tab", "next, previous control"),
+            ("Enter, Space", "press, open, turn a switch"),
+            ("Arrows", "move a slider or a choice; Page: ten steps; Home, End: the ends"),
+            ("Backspace", "slider back to its start value"),
+            ("Esc", "back"),
+            ("F1", "the cautions"),
+            ("F2", "settings"),
+            ("F11", "whole screen"),
+            ("Ctrl + and Ctrl −", "text larger, smaller; Ctrl 0: as it was"),
+            ("Ctrl Q", "leave; the sitting is kept"),
+        ),
+    ),
+    (
+        "Sandbox",
+        (
+            ("Ctrl Z, Ctrl Y", "undo, redo"),
+            ("Ctrl S, Ctrl O", "save, open"),
+            ("1 to 5", "the groups of controls"),
+            ("H, K, B, N", "tools: hand, blade, brush laminae away, brush them back"),
+            ("C", "cut or restore the tendon"),
+            ("G", "ghost of the baseline"),
+            ("M", "set the baseline here"),
+            ("T", "keep a trial"),
+            ("+ and −", "nearer, farther; 0: whole foot; Ctrl arrows: move the view"),
+            ("R", "back to the unchanged foot"),
+        ),
+    ),
+    (
+        "Presenter view",
+        (
+            ("P", "presenter view on, off"),
+            ("F", "freeze, go on"),
+            ("L", "names on the picture"),
+            ("D", "pen; Shift D wipes the board"),
+            ("S", "slow motion"),
+            ("X", "save the picture (PNG and SVG)"),
+            ("Page Up, Page Down", "previous, next ready foot (clicker)"),
+        ),
+    ),
+)

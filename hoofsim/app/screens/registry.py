@@ -1,0 +1,36 @@
+"""Screens by name, for opening them from one another and from the command line."""
+
+from typing import TYPE_CHECKING, Any
+
+from hoofsim.app.screens.cautions import CautionsScreen
+from hoofsim.app.screens.files import FileScreen
+from hoofsim.app.screens.lessons import LessonsScreen
+from hoofsim.app.screens.pair import PairScreen
+from hoofsim.app.screens.sandbox.screen import SandboxScreen
+from hoofsim.app.screens.screen import Screen
+from hoofsim.app.screens.settings import SettingsScreen
+from hoofsim.app.screens.start import StartScreen
+from hoofsim.errors import BadInput, nearest
+
+if TYPE_CHECKING:
+    from hoofsim.app.application import Application
+
+SCREENS: dict[str, type[Screen]] = {
+    screen.name: screen
+    for screen in (
+        StartScreen,
+        SandboxScreen,
+        PairScreen,
+        LessonsScreen,
+        FileScreen,
+        SettingsScreen,
+        CautionsScreen,
+    )
+}
+
+
+def make_screen(name: str, app: "Application", **arguments: Any) -> Screen:
+    """A new screen of that name; BadInput naming the nearest when there is none."""
+    if name not in SCREENS:
+        raise BadInput(f"unknown screen '{name}': {nearest(name, SCREENS)}")
+    return SCREENS[name](app, **arguments)

@@ -1,0 +1,1 @@
+"""The sandbox: one foot, its controls, its measures, and what changed."""

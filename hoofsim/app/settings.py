@@ -1,0 +1,70 @@
+"""What a person has set for the window, kept in the user folder between sittings."""
+
+from dataclasses import asdict, dataclass, replace
+from pathlib import Path
+from typing import Any
+
+from hoofsim.app.theme import TEXT_SCALE_HIGH, TEXT_SCALE_LOW
+from hoofsim.errors import BadInput
+from hoofsim.files.reader import read_file
+from hoofsim.session.store import plain_yaml, user_folder, write_atomically
+
+FILE_NAME = "settings.yaml"
+
+
+@dataclass(frozen=True)
+class Settings:
+    """Every setting with its start value."""
+
+    length_unit: str = "mm"
+    text_percent: int = 100
+    contrast: bool = False
+    reduced_motion: bool = False
+    cautions_seen: bool = False
+
+    @property
+    def text_scale(self) -> float:
+        """Text size as a factor, held in its range."""
+        return min(max(self.text_percent / 100, TEXT_SCALE_LOW), TEXT_SCALE_HIGH)
+
+
+def settings_path() -> Path:
+    """The settings file."""
+    return user_folder() / FILE_NAME
+
+
+def load_settings() -> tuple[Settings, str | None]:
+    """The kept settings; where the file is missing or spoiled the start values, in the second case with a sentence."""
+    path = settings_path()
+    try:
+        if not path.is_file():
+            return Settings(), None
+        data = read_file(path).data
+    except (BadInput, OSError) as problem:
+        return Settings(), f"The settings could not be read, so the start values hold: {problem}"
+    return accepted(data)
+
+
+def accepted(data: Any) -> tuple[Settings, str | None]:
+    """Settings from plain values, leaving at its start value whatever is not of the right kind."""
+    settings, refused = Settings(), []
+    for name, value in (data if isinstance(data, dict) else {}).items():
+        if name not in asdict(settings):
+            refused.append(str(name))
+        elif type(value) is not type(getattr(settings, name)) or (
+            name == "length_unit" and value not in ("mm", "in")
+        ):
+            refused.append(name)
+        else:
+            settings = replace(settings, **{name: value})
+    sentence = f"Some settings were not understood and left at their start values: {', '.join(refused)}."
+    return settings, sentence if refused else None
+
+
+def save_settings(settings: Settings) -> str | None:
+    """Keep the settings; a sentence instead of an error when the place cannot be written."""
+    try:
+        write_atomically(settings_path(), plain_yaml(asdict(settings)))
+    except BadInput as problem:
+        return f"The settings hold for now but could not be kept: {problem}"
+    return None

@@ -1,0 +1,76 @@
+"""Where a person's own files are, and writing that leaves either the old file or the whole new one."""
+
+import os
+import sys
+import tempfile
+from pathlib import Path
+from typing import Any
+
+import yaml
+
+from hoofsim.errors import BadInput
+
+HOME_VARIABLE = "HOOFSIM_HOME"
+
+
+def user_folder() -> Path:
+    """The folder of settings, progress and recovery: $HOOFSIM_HOME, or the platform's place for such files."""
+    chosen = os.environ.get(HOME_VARIABLE)
+    if chosen:
+        return Path(chosen).expanduser()
+    if sys.platform == "win32":
+        base = os.environ.get("APPDATA")
+        return (Path(base) if base else Path.home() / "AppData" / "Roaming") / "hoofsim"
+    if sys.platform == "darwin":
+        return Path.home() / "Library" / "Application Support" / "hoofsim"
+    base = os.environ.get("XDG_DATA_HOME")
+    return (Path(base) if base else Path.home() / ".local" / "share") / "hoofsim"
+
+
+class _Dumper(yaml.SafeDumper):
+    """Plain YAML without aliases, with numbers in the decimal form that the strict reader takes."""
+
+    def ignore_aliases(self, data: Any) -> bool:
+        """Write repeated values out."""
+        return True
+
+
+def _number(dumper: yaml.SafeDumper, value: float) -> yaml.ScalarNode:
+    digits = repr(float(value))
+    if "e" in digits and "." not in digits:
+        digits = digits.replace("e", ".0e")  # without the point the writer would mark it with a tag
+    return dumper.represent_scalar("tag:yaml.org,2002:float", digits)
+
+
+_Dumper.add_representer(float, _number)
+
+
+def plain_yaml(data: Any) -> str:
+    """Plain values as YAML that the strict reader gives back to the last bit."""
+    return str(yaml.dump(data, Dumper=_Dumper, sort_keys=False, allow_unicode=True, width=110))
+
+
+def write_atomically(path: Path, text: str) -> None:
+    """Write a text file whole or not at all; BadInput in one sentence when the place does not take it."""
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        handle, name = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.", suffix=".part")
+        try:
+            with os.fdopen(handle, "w", encoding="utf-8", newline="\n") as stream:
+                stream.write(text)
+                stream.flush()
+                os.fsync(stream.fileno())
+            os.replace(name, path)
+        except BaseException:
+            Path(name).unlink(missing_ok=True)
+            raise
+    except OSError as error:
+        raise BadInput(f"{path}: cannot be written: {error.strerror or error}") from None
+
+
+def remove(path: Path) -> None:
+    """Delete a file that may not be there; one that cannot be deleted is left."""
+    try:
+        path.unlink(missing_ok=True)
+    except OSError:
+        return

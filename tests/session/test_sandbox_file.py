@@ -1,0 +1,123 @@
+"""A sandbox file reopens exactly, is written whole or not at all, and a broken one is refused with a place."""
+
+import os
+import random
+
+import pytest
+
+from hoofsim.errors import BadInput
+from hoofsim.foot.parameters import BY_NAME
+from hoofsim.session.commands import BrushLaminae, ChoosePreset, CutTendon, SetBaseline, SetControl, SetLoad
+from hoofsim.session.sandbox_file import (
+    as_text,
+    autosave,
+    forget_recovery,
+    from_text,
+    open_file,
+    recovered,
+    recovery_path,
+    save,
+)
+from hoofsim.session.session import Session
+from hoofsim.session.store import user_folder, write_atomically
+
+
+@pytest.fixture(autouse=True)
+def home(tmp_path, monkeypatch):
+    monkeypatch.setenv("HOOFSIM_HOME", str(tmp_path / "home"))
+    return tmp_path / "home"
+
+
+def lived_in():
+    session, chance = Session(), random.Random(3)
+    session.do(ChoosePreset("long_toe_low_heel"))
+    for name in ("heel_change_mm", "wedge_deg", "tendon_pull_percent", "sole_to_bone_percent"):
+        session.do(SetControl(name, chance.uniform(BY_NAME[name].low, BY_NAME[name].high)))
+    session.do(SetLoad("trot", 61.7))
+    session.do(SetBaseline())
+    session.do(BrushLaminae("middle", 1 / 3))
+    session.keep_trial("a note: with 'quotes', and ü", "up")
+    session.do(CutTendon(True))
+    session.undo()
+    return session
+
+
+def test_a_sitting_reopens_exactly(tmp_path):
+    session, path = lived_in(), tmp_path / "foot.yaml"
+    save(session, path)
+    again = open_file(path)
+    assert again.state == session.state
+    assert again.commands == session.commands
+    assert again.position == session.position
+    assert again.redo()
+    assert again.value("tendon_cut") == 1
+
+
+def test_tiny_and_huge_numbers_survive_the_strict_reader():
+    session = Session()
+    session.do(SetControl("heel_change_mm", 1e-7))
+    session.do(SetControl("wedge_deg", 0.1 + 0.2))
+    assert from_text(as_text(session), "x").state == session.state
+
+
+def test_saving_twice_gives_the_same_text():
+    session = lived_in()
+    assert as_text(session) == as_text(from_text(as_text(session), "x"))
+
+
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        ("", "no hoofsim file"),
+        ("hoofsim: 1\nkind: scenario\ncommands: []\n", "kind"),
+        ("hoofsim: 99\nkind: sandbox\ncommands: []\n", "newer hoofsim"),
+        ("hoofsim: 1\nkind: sandbox\n", "must be a list"),
+        ("hoofsim: 1\nkind: sandbox\ncommands: []\nposition: 3\n", "whole number 0 to 0"),
+        ("hoofsim: 1\nkind: sandbox\ncommands: []\nposition: true\n", "whole number"),
+        ("hoofsim: 1\nkind: sandbox\ncomands: []\n", "unknown key 'comands'"),
+        ("hoofsim: 1\nkind: sandbox\ncommands:\n- do: cut_tendn\n", "x:4:3: unknown command"),
+        ("hoofsim: 1\nkind: sandbox\ncommands:\n- do: restore_trial\n  number: 4\n", "no trial 4"),
+    ],
+)
+def test_a_broken_file_is_refused_with_its_place(text, words):
+    with pytest.raises(BadInput, match=words):
+        from_text(text, "x")
+
+
+def test_a_vanished_file_is_a_sentence(tmp_path):
+    with pytest.raises(BadInput, match="no such file"):
+        open_file(tmp_path / "gone.yaml")
+
+
+def test_a_failed_write_leaves_the_old_file_whole(tmp_path, monkeypatch):
+    path = tmp_path / "foot.yaml"
+    write_atomically(path, "old")
+
+    def fail(*args):
+        raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr(os, "replace", fail)
+    with pytest.raises(BadInput, match="No space left"):
+        write_atomically(path, "new")
+    assert path.read_text() == "old"
+    assert [entry.name for entry in tmp_path.iterdir()] == ["foot.yaml"]
+
+
+def test_a_home_that_cannot_be_written_is_a_sentence(tmp_path, monkeypatch):
+    blocked = tmp_path / "file-not-folder"
+    blocked.write_text("")
+    monkeypatch.setenv("HOOFSIM_HOME", str(blocked / "below"))
+    with pytest.raises(BadInput, match="cannot be written"):
+        autosave(Session())
+
+
+def test_recovery_brings_the_last_sitting_back(home):
+    assert recovered() is None
+    session = lived_in()
+    autosave(session)
+    assert user_folder() == home
+    assert recovered().state == session.state
+    recovery_path().write_text("not a sitting")
+    assert recovered() is None
+    forget_recovery()
+    assert not recovery_path().exists()
