@@ -39,29 +39,43 @@ def _as_arrays(values: dict[str, float]) -> dict[str, Array]:
     return {name: np.array([value]) for name, value in values.items()}
 
 
+def draw_feet(random: np.random.Generator, count: int) -> dict[str, Array]:
+    """Landmarks (count, 2) mm of sound feet at rest, drawn with the spreads of the table of controls."""
+    values = {name: np.full(count, value) for name, value in DEFAULTS.items()}
+    for parameter in VARIED:
+        steps = random.normal(size=count)
+        while np.any(far := np.abs(steps) > FURTHEST_DRAW):
+            steps[far] = random.normal(size=int(far.sum()))
+        drawn = parameter.default + steps * (parameter.spread or 0.0)
+        values[parameter.name] = np.clip(drawn, parameter.low, parameter.high)
+    return _placed(values, slice(0, count), random)
+
+
+def _placed(values: dict[str, Array], part: slice, random: np.random.Generator) -> dict[str, Array]:
+    """Landmarks of the feet in `part`, each contradictory one replaced by a fresh draw."""
+    mine = {name: value[part] for name, value in values.items()}
+    count = part.stop - part.start
+    try:
+        return rest_foot(mine).points
+    except BadInput:
+        if count == 1:
+            return draw_feet(random, 1)
+        halves = [
+            _placed(mine, slice(0, count // 2), random),
+            _placed(mine, slice(count // 2, count), random),
+        ]
+        return {name: np.concatenate([half[name] for half in halves]) for name in halves[0]}
+
+
 def draw_foot(random: np.random.Generator) -> dict[str, Array]:
-    """Landmarks (2,) mm of one sound foot at rest, drawn with the spreads of the table of controls."""
-    while True:
-        values = dict(DEFAULTS)
-        for parameter in VARIED:
-            step = random.normal()
-            while abs(step) > FURTHEST_DRAW:
-                step = random.normal()
-            values[parameter.name] = float(
-                np.clip(parameter.default + step * (parameter.spread or 0.0), parameter.low, parameter.high)
-            )
-        try:
-            points = rest_foot(_as_arrays(values)).points
-        except BadInput:
-            continue  # a contradictory foot: no such foot exists
-        return {name: xy[0] for name, xy in points.items()}
+    """Landmarks (2,) mm of one sound foot at rest."""
+    return {name: xy[0] for name, xy in draw_feet(random, 1).items()}
 
 
 @lru_cache(maxsize=1)
 def _population() -> dict[str, Array]:
     random = np.random.default_rng(_SEED)
-    feet = [draw_foot(random) for _ in range(_FEET)]
-    stacked = {name: np.stack([foot[name] for foot in feet]) for name in feet[0]}
+    stacked = draw_feet(random, _FEET)
     return {name: value for name, value in measure_all(stacked).items() if value is not None}
 
 
@@ -69,9 +83,3 @@ def between_feet(measures: tuple[str, ...]) -> Array:
     """Covariance (M, M) of the named point measures between sound feet, in the measures' units."""
     found = _population()
     return np.atleast_2d(np.cov(np.stack([found[name] for name in measures])))
-
-
-def mean_of_feet(measures: tuple[str, ...]) -> Array:
-    """Mean (M,) of the named point measures over sound feet."""
-    found = _population()
-    return np.array([float(np.mean(found[name])) for name in measures])
