@@ -14,7 +14,7 @@ from hoofsim.drawing.display_list import (
 )
 
 LETTERS = {
-    "bone": "B", "bone_beyond": "b", "bone_near": "B", "horn": "H", "sole": "s", "frog": "f", "cushion": "c",
+    "bone": "B", "bone_beyond": "b", "horn": "H", "sole": "s", "frog": "f", "cushion": "c",
     "tendon": "T", "extensor": "E", "lamellar_zone": ":", "solar_dermis": ";", "capsule": ".", "coronet": "o",
     "skin": ",", "ground": "=", "wedge": "w", "bed": "~", "joint": "j", "ligament": "l", "white_line": "i",
 }  # fmt: skip

@@ -8,7 +8,7 @@ NARROW, WIDE = frozenset("iljI.,:;'|!()[]ftr"), frozenset("mwMW%@—")
 
 def character_width(character: str) -> float:
     """Width of one character as a fraction of the type size; a wide open-licensed sans face sets the scale."""
-    if character == " ":
+    if character.isspace():
         return 0.33
     if character in NARROW:
         return 0.40
@@ -32,10 +32,18 @@ def text_box(text: Text) -> Bounds:
     return left, bottom, left + width, bottom + height
 
 
+def unbroken(quantity: str) -> str:
+    """A number and its unit that no line will part."""
+    return quantity.replace(" ", "\N{NO-BREAK SPACE}")
+
+
 def wrapped(text: str, height: float, width: float) -> list[str]:
-    """The words of `text` in lines no wider than `width`; a single longer word keeps a line of its own."""
+    """The words of `text` in lines no wider than `width`; a longer word keeps a line of its own.
+
+    A no-break space holds a number and its unit together.
+    """
     lines: list[str] = []
-    for word in text.split():
+    for word in text.split(" "):
         if lines and text_width(f"{lines[-1]} {word}", height) <= width:
             lines[-1] = f"{lines[-1]} {word}"
         else:

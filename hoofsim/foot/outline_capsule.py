@@ -8,7 +8,18 @@ from collections.abc import Mapping
 
 import numpy as np
 
-from hoofsim.foot.curves import bend, between, crossing, joined, left_of, lengths, piece, points_of, smooth, unit
+from hoofsim.foot.curves import (
+    bend,
+    between,
+    crossing,
+    joined,
+    left_of,
+    lengths,
+    piece,
+    points_of,
+    smooth,
+    unit,
+)
 from hoofsim.foot.outline_bones import size_of
 from hoofsim.frames import Array
 
@@ -32,18 +43,6 @@ def plate_axes(points: Points) -> tuple[Array, Array]:
     """Directions along sole and frog toward the toe, and up out of them."""
     along = unit(points["sole_toe"] - points["frog_heel"])
     return along, left_of(along)
-
-
-def pared(points: Points, rest: Points) -> dict[str, Array]:
-    """The landmarks with sole and frog pared level where a trim of the heels has left them below the bearing surface."""
-    level = bearing(rest)
-    _, up = plate_axes(points)
-    lifted = dict(points)
-    for name in ("sole_toe", "sole_under_tip", "frog_point", "frog_heel"):
-        below = -float(np.dot(rest[name] - rest["heel_ground"], left_of(level)))
-        if below > 0:
-            lifted[name] = points[name] + below * up
-    return lifted
 
 
 def horn_under_tip(rest: Points) -> float:
@@ -88,7 +87,7 @@ def dorsal_wall(points: Points) -> Array:
 def groove(points: Points) -> Array:
     """The coronary groove in the upper edge of the wall, from its inner to its outer side (a line)."""
     hairline, inner = points["toe_hairline"], points["wall_inner_proximal"]
-    hollow = -left_of(unit(hairline - inner)) * 0.25 * float(np.hypot(*(hairline - inner)))
+    hollow = -left_of(unit(hairline - inner)) * 0.07 * float(np.hypot(*(hairline - inner)))
     return bend(inner, between(inner, hairline, 0.45) + hollow, hairline)
 
 
@@ -173,18 +172,32 @@ def _frog_shoulder(points: Points, top: Array) -> int:
 
 def sole(points: Points, rest: Points) -> Array:
     """The horny sole from the white line to the frog, which it overlaps."""
-    top = horn_top(points, rest)
-    split = _frog_shoulder(points, top)
     width = WHITE_LINE_MM * size_of(points)
-    lower, upper = _sole_line(points), top[: split + 1]
-    lower, upper = (piece(line, width, lengths(line)[-1]) for line in (lower, upper))
+    lower, upper = (piece(line, width, lengths(line)[-1]) for line in _sole_faces(points, rest))
     return joined([lower, upper[::-1]])
+
+
+def _sole_faces(points: Points, rest: Points) -> tuple[Array, Array]:
+    """Lower and upper face of the horny sole, white line to frog; the upper never below the lower, however thin."""
+    lower, top = _sole_line(points), horn_top(points, rest)
+    upper = top[: _frog_shoulder(points, top) + 1]
+    _, up = plate_axes(points)
+    sunk = np.maximum(heights(lower, upper, points) + 0.05 - upper @ up, 0.0)
+    return lower, upper + sunk[:, None] * up
+
+
+def heights(line: Array, places: Array, points: Points) -> Array:
+    """Height (M,) over the plate's own axis of a line along sole and frog, at places (M, 2)."""
+    along, up = plate_axes(points)
+    place = line @ along
+    order = np.argsort(place, kind="stable")
+    return np.interp(places @ along, place[order], (line @ up)[order])
 
 
 def white_line(points: Points, rest: Points) -> Array:
     """The softer horn that joins sole and wall."""
     width = WHITE_LINE_MM * size_of(points)
-    lower, upper = (piece(line, 0.0, width) for line in (_sole_line(points), horn_top(points, rest)))
+    lower, upper = (piece(line, 0.0, width) for line in _sole_faces(points, rest))
     return joined([upper[::-1], lower])
 
 

@@ -19,7 +19,7 @@ from hoofsim.foot.curves import (
 )
 from hoofsim.foot.landmarks import TENDON_HALF_THICKNESS_MM
 from hoofsim.foot.outline_bones import pastern_section, size_of
-from hoofsim.foot.outline_capsule import Points, groove, horn_top, plate_axes, wall_up
+from hoofsim.foot.outline_capsule import Points, groove, heights, horn_top, plate_axes, wall_up
 from hoofsim.frames import Array
 
 BURSA_MM = 0.7  # slip between the navicular's flexor surface and the tendon
@@ -170,15 +170,8 @@ def solar_dermis(points: Points, rest: Points) -> Array:
                             between(arch, insertion, 0.5), *behind[::12], top[-1]))  # fmt: skip
     roof = np.vstack([points_of(top[0], points["wall_inner_distal"]), roof])
     # Where the tip of a rotated bone stands in the horn, the layer is pressed to nothing and never turned inside out.
-    thick = np.maximum(_heights(roof, top @ along, along, up) - top @ up, 0.05)
+    thick = np.maximum(heights(roof, top, points) - top @ up, 0.05)
     return joined([top + thick[:, None] * up, top[::-1]])
-
-
-def _heights(line: Array, at: Array, along: Array, up: Array) -> Array:
-    """Height of a line over sole and frog, at places `at` (M,) along them."""
-    place = line @ along
-    order = np.argsort(place, kind="stable")
-    return np.interp(at, place[order], (line @ up)[order])
 
 
 def digital_cushion(points: Points, rest: Points) -> Array:
@@ -195,8 +188,10 @@ def digital_cushion(points: Points, rest: Points) -> Array:
     back = skin[: int(0.45 * len(skin))] + 2.0 * size * along
     rear = smooth(points_of(high[0], between(high[0], back[-1], 0.6) + 1.0 * size * up, back[-1], *back[::-6][1:],
                             low[-1]))  # fmt: skip
-    front = points_of(between(low[0], high[-1], 0.5) + 2.0 * size * along)
-    return joined([rear[:-1], low[::-1], front, high[::-1]])
+    # Its tongue reaches forward under the end of the tendon.
+    tongue = between(low[0], high[-1], 0.45) + 5.0 * size * along
+    front = smooth(points_of(low[6], low[0], tongue, between(tongue, high[-1], 0.7) + 0.6 * size * along, high[-1]))
+    return joined([rear[:-1], low[:5:-1], front[:-1], high[::-1]])
 
 
 def palmar_skin(points: Points) -> Array:
@@ -209,7 +204,8 @@ def palmar_skin(points: Points) -> Array:
     swell = left_of(away) * -1.0
     low, high = hairline + 5.0 * size * away + 0.5 * size * swell, hairline + 13.0 * size * away + 5.5 * size * swell
     return smooth(points_of(hairline, low, high, between(high, hollow, 0.45) + 1.0 * size * back,
-                            between(high, hollow, 0.8) - 1.5 * size * back, between(hollow, top, 0.3), top))  # fmt: skip
+                            between(high, hollow, 0.8) - 1.5 * size * back, between(hollow, top, 0.3),
+                            top))  # fmt: skip
 
 
 def dorsal_skin(points: Points) -> Array:

@@ -27,7 +27,7 @@ class Outline:
         return len(self.bodies) == 1
 
 
-_BONE: dict[str, tuple[Callable[[Points], Array], tuple[str, ...]]] = {
+_ALONE: dict[str, tuple[Callable[[Points], Array], tuple[str, ...]]] = {
     "capsule": (capsule.capsule, ("wall", "border")),
     "dorsal_wall": (capsule.dorsal_wall, ("wall", "border", "plate")),
     "coronary_corium": (soft.coronary_corium, ("wall",)),
@@ -65,18 +65,16 @@ ORDER = (
 def outlines(points: Points, rest: Points | None = None) -> dict[str, Outline]:
     """Every outline by name, back to front, from current landmarks (2,) in mm.
 
-    `rest` are the same foot's landmarks at rest (default: the current ones): they say how thick sole horn is and where a
-    trim has pared it, which load does not change.
+    `rest` are the same foot's landmarks at rest (default: the current ones): they say how thick the horn of the sole
+    is, which load does not change.
     """
     unloaded = points if rest is None else rest
-    current = capsule.pared(points, unloaded)
-    level = capsule.pared(unloaded, unloaded)
     made = {}
     for name in ORDER:
-        if name in _BONE:
-            build, bodies = _BONE[name]
-            made[name] = Outline(name, build(current), bodies)
+        if name in _ALONE:
+            build, bodies = _ALONE[name]
+            made[name] = Outline(name, build(points), bodies)
         else:
             build_on, bodies = _ON_HORN[name]
-            made[name] = Outline(name, build_on(current, level), bodies)
+            made[name] = Outline(name, build_on(points, unloaded), bodies)
     return made

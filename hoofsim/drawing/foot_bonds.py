@@ -1,0 +1,70 @@
+"""Laminae and the bonds under P3 as short ties that stretch, thin and break."""
+
+from collections.abc import Mapping
+
+import numpy as np
+from numpy.typing import NDArray
+
+from hoofsim.drawing.display_list import Group, Item, Tie, as_point
+from hoofsim.drawing.foot_shown import Options, ShownFoot, ShownStations
+from hoofsim.foot.curves import crossing, left_of, unit
+from hoofsim.foot.outline_capsule import horn_top
+from hoofsim.foot.outlines import Outline
+from hoofsim.frames import Array
+
+
+def bonds(shown: ShownFoot, made: Mapping[str, Outline], options: Options) -> list[Item]:
+    """The ties of the laminae and of the solar dermis, each kind a group of its own."""
+    if not options.bonds:
+        return []
+    items: list[Item] = []
+    if "laminae" not in options.hide and "laminae" in shown.stations:
+        items.append(Group(tuple(_laminae(shown)), "laminae"))
+    if "solar_bonds" not in options.hide and "solar_dermis" in shown.stations:
+        items.append(Group(tuple(_solar(shown, made["p3"].points)), "solar_bonds"))
+    return items
+
+
+def _stretch(stations: ShownStations, rest_lengths: Array) -> Array:
+    lengths = np.hypot(*(stations.horn_end - stations.bone_end).T)
+    change: Array = lengths / np.maximum(rest_lengths, 1e-6) - 1.0
+    return change
+
+
+def _laminae(shown: ShownFoot) -> list[Item]:
+    stations = shown.stations["laminae"]
+    rest = shown.rest_points
+    lengths = np.array([float(np.hypot(*(rest[f"wall_inner_{end}"] - rest[bone])))
+                        for end, bone in (("proximal", "extensor_process"), ("distal", "tip"))])  # fmt: skip
+    along = np.linspace(0.0, 1.0, len(stations.attached))
+    return _ties(stations, _stretch(stations, lengths[0] + along * (lengths[1] - lengths[0])), "lamina",
+                 stations.bone_end, stations.horn_end)  # fmt: skip
+
+
+def _solar(shown: ShownFoot, bone: Array) -> list[Item]:
+    """Ties between P3's arched underside and the horn, where the cut shows both (in front of the tendon's end)."""
+    stations = shown.stations["solar_dermis"]
+    points, rest = shown.points, shown.rest_points
+    away = left_of(unit(points["tip"] - points["palmar_process"]))
+    floor = horn_top(points, rest)
+    outline = np.vstack([bone, bone[:1]])
+    in_front = (stations.bone_end - points["tendon_insertion"]) @ unit(points["tip"] - points["palmar_process"]) > 2.0
+    starts, ends = stations.bone_end.copy(), stations.horn_end.copy()
+    for index in np.flatnonzero(in_front):
+        down = unit(stations.horn_end[index] - stations.bone_end[index])
+        upper, lower = crossing(starts[index], away, outline), crossing(starts[index], down, floor)
+        starts[index] = starts[index] if upper is None else upper
+        ends[index] = ends[index] if lower is None else lower
+    spacing = np.hypot(*(stations.horn_end - stations.bone_end).T)
+    stretch = _stretch(stations, np.full(len(spacing), shown.foot.values.get("solar_dermis_thickness_mm", 10.0)))
+    return _ties(stations, stretch, "dermis_tie", starts, ends, in_front)
+
+
+def _ties(stations: ShownStations, stretch: Array, role: str, starts: Array, ends: Array,
+          chosen: NDArray[np.bool_] | None = None) -> list[Item]:  # fmt: skip
+    which = range(len(starts)) if chosen is None else np.flatnonzero(chosen)
+    return [
+        Tie(as_point(starts[i]), as_point(ends[i]), role, float(stretch[i]), float(stations.attached[i]),
+            float(stations.damage[i]))
+        for i in which
+    ]  # fmt: skip
