@@ -15,6 +15,7 @@ from hoofsim.mechanics.elements.contact import contact
 from hoofsim.mechanics.elements.line import LineConstants, chord, line
 from hoofsim.mechanics.elements.one_sided import one_sided
 from hoofsim.mechanics.elements.spring import spring
+from hoofsim.mechanics.elements.stop import stop
 from hoofsim.mechanics.model import FACET_STIFFNESS, FACET_WIDTH_MM, Model
 from hoofsim.mechanics.types import Array, LineLaw, Numbers, PlaneLaw
 from hoofsim.mechanics.wrapping import Path, path
@@ -35,29 +36,24 @@ class Separations(NamedTuple):
     s: Numbers
     lever_x: Numbers
     lever_y: Numbers
-    relatives: tuple[bodies.Relative, ...]
+    relative: bodies.Relative
 
 
 def separations(model: Model, pose: Numbers) -> Separations:
-    """Separation of every station at pose coordinates (13, B)."""
-    s, relatives = model.stations, []
-    shape = s.lever_x.shape
-    move_x, move_y = np.empty(shape, pose.dtype), np.empty(shape, pose.dtype)
-    lever_x, lever_y = np.empty(shape, pose.dtype), np.empty(shape, pose.dtype)
-    for body, frame, here in places.INTERFACES:
-        pivot = model.pivot[body] - model.pivot[frame]
-        r = bodies.relative(pose, body, frame, pivot[:, 0], pivot[:, 1])
-        relatives.append(r)
-        at_x, at_y = s.lever_x[here], s.lever_y[here]
-        lever_x[here] = r.cosine * at_x + r.sine * at_y
-        lever_y[here] = r.cosine * at_y - r.sine * at_x
-        move_x[here] = lever_x[here] - at_x + (r.x - pivot[:, 0])
-        move_y[here] = lever_y[here] - at_y + (r.y - pivot[:, 1])
+    """Separation of every station at pose coordinates (14, B)."""
+    s, pivot_x, pivot_y = model.stations, model.pivot_x, model.pivot_y
+    r = bodies.relative(pose, places.JOINTS, pivot_x, pivot_y)
+    which = places.INTERFACE_OF
+    cosine, sine = r.cosine[which], r.sine[which]
+    lever_x = cosine * s.lever_x + sine * s.lever_y
+    lever_y = cosine * s.lever_y - sine * s.lever_x
+    move_x = lever_x - s.lever_x + (r.x - pivot_x)[which]
+    move_y = lever_y - s.lever_y + (r.y - pivot_y)[which]
     n = move_x * s.normal_x + move_y * s.normal_y
     # The tangent is the normal turned a quarter clockwise: (ny, -nx).
     slide = move_x * s.normal_y - move_y * s.normal_x
     n[places.GROUND] += s.gap[places.GROUND]
-    return Separations(n, slide, lever_x, lever_y, tuple(relatives))
+    return Separations(n, slide, lever_x, lever_y, r)
 
 
 def station_laws(model: Model, sep: Separations, worst: Array) -> PlaneLaw:
@@ -73,6 +69,12 @@ def station_laws(model: Model, sep: Separations, worst: Array) -> PlaneLaw:
         area = s.area[here] * s.attached[here]
         for total, part in zip(out, bond(n[here], slide[here], history, constants, two_sided), strict=True):
             total[here] = area * part
+    here = places.SLICES["junction"]
+    if np.any(np.abs(slide[here].real) > model.sole_stop.most):
+        held = stop(slide[here], model.sole_stop)
+        out.energy[here] += held.energy
+        out.d_s[here] += held.force
+        out.d_ss[here] += held.stiffness
     here = places.PRESSED
     pressed = compression(n[here], model.pressed)
     area = s.area[here]
@@ -83,6 +85,9 @@ def station_laws(model: Model, sep: Separations, worst: Array) -> PlaneLaw:
     if np.any(n[here].real < 0):
         for total, part in zip(out, contact(n[here], slide[here], model.ground), strict=True):
             total[here] = part
+        if np.any(n[here].real + model.bed_floor < 0):
+            for total, part in zip(out, contact(n[here] + model.bed_floor, slide[here], model.floor), strict=True):
+                total[here] += part
     return out
 
 
@@ -99,10 +104,8 @@ def _add_stations(
     px, py = sep.lever_x, sep.lever_y
     fx = laws.d_n * nx + laws.d_s * ny
     fy = laws.d_n * ny - laws.d_s * nx
-    total = [np.add.reduceat(part, places.STARTS, axis=0) for part in (fx, fy, fx * py - fy * px)]
-    wrenches = [bodies.Wrench(*(part[i] for part in total)) for i in range(len(places.INTERFACES))]
-    for (body, frame, _), r, w in zip(places.INTERFACES, sep.relatives, wrenches, strict=True):
-        bodies.add_gradient(gradient, body, frame, r, w)
+    wrench = bodies.Wrench(*(np.add.reduceat(part, places.STARTS, axis=0) for part in (fx, fy, fx * py - fy * px)))
+    bodies.add_gradient(gradient, places.JOINTS, sep.relative, wrench)
     if hessian is None:
         return
     cross = laws.d_ns * nx * ny
@@ -112,9 +115,9 @@ def _add_stations(
     kxt = kxx * py - kxy * px
     kyt = kxy * py - kyy * px
     ktt = kxt * py - kyt * px - fx * px - fy * py
-    parts = [np.add.reduceat(part, places.STARTS, axis=0) for part in (kxx, kxy, kyy, kxt, kyt, ktt)]
-    for i, ((body, frame, _), r, w) in enumerate(zip(places.INTERFACES, sep.relatives, wrenches, strict=True)):
-        bodies.add_hessian(hessian, body, frame, r, w, bodies.Stiffness(*(part[i] for part in parts)))
+    parts = (kxx, kxy, kyy, kxt, kyt, ktt)
+    stiffness = bodies.Stiffness(*(np.add.reduceat(part, places.STARTS, axis=0) for part in parts))
+    bodies.add_hessian(hessian, places.JOINTS, sep.relative, wrench, stiffness)
 
 
 def tendon_law(model: Model, along: Path) -> LineLaw:
@@ -132,7 +135,6 @@ def _add_tendon(model: Model, freedoms: Numbers, gradient: Numbers, hessian: Num
         hessian[2, 2] += law.stiffness * along.d_p3**2 + law.force * along.d_pp
         hessian[3, 3] += law.stiffness * along.d_navicular**2 + law.force * along.d_nn
         hessian[2, 3] += cross
-        hessian[3, 2] += cross
     return law.energy
 
 
@@ -170,14 +172,16 @@ def _add_turns(
             gradient[2 + i] += a * moment
             if hessian is not None:
                 for j, b in enumerate(signs):
-                    if b:
+                    if b and i <= j:
                         hessian[2 + i, 2 + j] += a * b * stiffness
 
 
 def _add_limb(model: Model, freedoms: Numbers, gradient: Numbers, hessian: Numbers | None) -> Numbers:
-    """Ligaments, facet, wall hinge, limb hold and the load itself."""
-    energy: Numbers = model.force * freedoms[1]
+    """Ligaments, facet, joint stops, wall hinge, limb hold, the capsule's weight and the load itself."""
+    energy: Numbers = model.force * freedoms[1] + model.border_weight * freedoms[5] + model.plate_weight * freedoms[8]
     gradient[1] += model.force
+    gradient[5] += model.border_weight
+    gradient[8] += model.plate_weight
     for name, (law, first, second) in line_pulls(model, freedoms).items():
         energy = energy + law.energy
         _add_turns(
@@ -188,6 +192,10 @@ def _add_limb(model: Model, freedoms: Numbers, gradient: Numbers, hessian: Numbe
     arm = model.facet_arm
     _add_turns(gradient, hessian, (1.0, -1.0), push.force * arm, push.stiffness * arm * arm)
 
+    stopped = stop(freedoms[2], model.joint_stop)
+    energy = energy + stopped.energy
+    _add_turns(gradient, hessian, (1.0, 0.0), stopped.force, stopped.stiffness)
+
     hinge = spring(freedoms[10] - freedoms[6], model.wall_hinge)
     energy = energy + hinge.energy
     gradient[10] += hinge.force
@@ -197,7 +205,7 @@ def _add_limb(model: Model, freedoms: Numbers, gradient: Numbers, hessian: Numbe
     gradient[0] += hold.force
     gradient[1] += lift.force
     if hessian is not None:
-        for i, j, sign in ((10, 10, 1.0), (6, 6, 1.0), (6, 10, -1.0), (10, 6, -1.0)):
+        for i, j, sign in ((10, 10, 1.0), (6, 6, 1.0), (6, 10, -1.0)):
             hessian[i, j] += sign * hinge.stiffness
         hessian[0, 0] += hold.stiffness
         hessian[1, 1] += lift.stiffness
@@ -205,7 +213,7 @@ def _add_limb(model: Model, freedoms: Numbers, gradient: Numbers, hessian: Numbe
 
 
 def pose_gradient(model: Model, freedoms: Numbers, worst: Array) -> tuple[Numbers, Numbers]:
-    """Energy (B,) and its gradient (13, B) by pose coordinates: minus the force on each body."""
+    """Energy (B,) and its gradient (14, B) by pose coordinates: minus the force on each body."""
     pose = bodies.poses(freedoms, model.hinge_x, model.hinge_y)
     sep = separations(model, pose)
     laws = station_laws(model, sep, worst)
@@ -228,6 +236,7 @@ def evaluate(model: Model, freedoms: Numbers, worst: Array, with_hessian: bool =
     _add_stations(model, sep, laws, gradient, hessian)
     energy = laws.energy.sum(axis=0) + _add_tendon(model, freedoms, gradient, hessian)
     energy = energy + _add_limb(model, freedoms, gradient, hessian)
+    bodies.mirror(hessian)
     return Evaluation(
         energy,
         bodies.reduce_gradient(gradient, freedoms, model.hinge_x, model.hinge_y),

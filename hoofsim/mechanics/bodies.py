@@ -4,12 +4,15 @@ Everything here keeps the batch on the last axis, because rows of many feet are 
 Freedoms (11, B), displacements from rest, mm and radians (tip down positive):
   0 limb_x, 1 limb_y (centre of the coffin joint), 2 p3_turn, 3 navicular_turn, 4-6 border x, y, turn,
   7-9 plate (sole and frog) x, y, turn, 10 wall_turn.
-Pose coordinates (13, B) add the wall's hinge x, y, which follow from the border.
+Pose coordinates (14, B) add the wall's hinge x, y, which follow from the border, and a zero row for the ground.
 """
 
+from collections.abc import Sequence
+from dataclasses import dataclass
 from typing import NamedTuple
 
 import numpy as np
+from numpy.typing import NDArray
 
 from hoofsim.mechanics.types import Array, Numbers
 
@@ -18,15 +21,17 @@ FREEDOMS = (
     "plate_x", "plate_y", "plate_turn", "wall_turn",
 )  # fmt: skip
 COUNT = len(FREEDOMS)
-POSES = COUNT + 2
+# Two more rows for the wall's hinge, and a last row that stays zero: the ground.
+POSES = COUNT + 3
+GROUND_ROW = POSES - 1
 TURNS = (2, 3, 6, 9, 10)
-# Rows of (x, y, turn) of each body among the pose coordinates; the ground does not move.
-ROWS: dict[str, tuple[int, int, int] | None] = {
+# Rows of (x, y, turn) of each body among the pose coordinates.
+ROWS: dict[str, tuple[int, int, int]] = {
     "p3": (0, 1, 2),
     "border": (4, 5, 6),
     "plate": (7, 8, 9),
     "wall": (11, 12, 10),
-    "ground": None,
+    "ground": (GROUND_ROW, GROUND_ROW, GROUND_ROW),
 }
 # Length in mm that makes a radian comparable with a millimetre.
 ARM_MM = 30.0
@@ -40,17 +45,18 @@ def scales() -> Array:
 
 
 def poses(freedoms: Numbers, hinge_x: Array, hinge_y: Array) -> Numbers:
-    """Pose coordinates (13, B) from freedoms (11, B); hinge (B,) mm from the border's pivot."""
+    """Pose coordinates (14, B) from freedoms (11, B); hinge (B,) mm from the border's pivot."""
     out = np.empty((POSES, freedoms.shape[1]), dtype=freedoms.dtype)
     out[:COUNT] = freedoms
     cosine, sine = np.cos(freedoms[6]), np.sin(freedoms[6])
     out[11] = freedoms[4] + cosine * hinge_x + sine * hinge_y - hinge_x
     out[12] = freedoms[5] - sine * hinge_x + cosine * hinge_y - hinge_y
+    out[GROUND_ROW] = 0.0
     return out
 
 
 def reduce_gradient(gradient: Numbers, freedoms: Numbers, hinge_x: Array, hinge_y: Array) -> Numbers:
-    """Gradient by freedoms (11, B) from the gradient by pose coordinates (13, B)."""
+    """Gradient by freedoms (11, B) from the gradient by pose coordinates (14, B)."""
     out = gradient[:COUNT].copy()
     arm_x, arm_y = _arm(freedoms, hinge_x, hinge_y)
     out[4] += gradient[11]
@@ -62,7 +68,7 @@ def reduce_gradient(gradient: Numbers, freedoms: Numbers, hinge_x: Array, hinge_
 def reduce_hessian(
     hessian: Numbers, gradient: Numbers, freedoms: Numbers, hinge_x: Array, hinge_y: Array
 ) -> Numbers:
-    """Hessian by freedoms (11, 11, B) from derivatives by pose coordinates (13, 13, B) and (13, B)."""
+    """Hessian by freedoms (11, 11, B) from derivatives by pose coordinates (14, 14, B) and (14, B)."""
     arm_x, arm_y = _arm(freedoms, hinge_x, hinge_y)
     half = hessian[:, :COUNT].copy()
     half[:, 4] += hessian[:, 11]
@@ -83,7 +89,7 @@ def _arm(freedoms: Numbers, hinge_x: Array, hinge_y: Array) -> tuple[Numbers, Nu
 
 
 class Relative(NamedTuple):
-    """Pose (B,) of body A in the frame of body B: offset x, y, cosine and sine of the relative turn, and of B's turn."""
+    """Poses (I, B) of bodies A in the frames of bodies B: offset x, y, cosine and sine of the relative turn, and of B's."""
 
     x: Numbers
     y: Numbers
@@ -93,24 +99,36 @@ class Relative(NamedTuple):
     frame_sine: Numbers
 
 
-def relative(pose: Numbers, body: str, frame: str, pivot_x: Array, pivot_y: Array) -> Relative:
-    """Relative pose; pivot (B,) is A's pivot minus B's pivot at rest, mm."""
-    rows_a, rows_b = ROWS[body], ROWS[frame]
-    assert rows_a is not None
-    ax, ay, at = (pose[row] for row in rows_a)
-    if rows_b is None:
-        one, none = np.ones_like(at), np.zeros_like(at)
-        return Relative(ax + pivot_x, ay + pivot_y, np.cos(at), np.sin(at), one, none)
-    bx, by, bt = (pose[row] for row in rows_b)
-    dx, dy = ax - bx + pivot_x, ay - by + pivot_y
-    cosine, sine = np.cos(bt), np.sin(bt)
+@dataclass(frozen=True)
+class Joints:
+    """Which pairs of bodies face each other: names and rows (I,) of the pose coordinates of bodies A and frames B."""
+
+    pairs: tuple[tuple[str, str], ...]
+    a: NDArray[np.int_]
+    b: NDArray[np.int_]
+
+    @classmethod
+    def of(cls, pairs: Sequence[tuple[str, str]]) -> "Joints":
+        """Joints of named pairs (body, frame)."""
+        a = np.array([ROWS[body] for body, _ in pairs]).T
+        b = np.array([ROWS[frame] for _, frame in pairs]).T
+        return cls(tuple(pairs), a, b)
+
+
+def relative(pose: Numbers, joints: Joints, pivot_x: Array, pivot_y: Array) -> Relative:
+    """Relative poses; pivots (I, B) are A's pivot minus B's pivot at rest, mm."""
+    turn, frame_turn = pose[joints.a[2]], pose[joints.b[2]]
+    dx = pose[joints.a[0]] - pose[joints.b[0]] + pivot_x
+    dy = pose[joints.a[1]] - pose[joints.b[1]] + pivot_y
+    cosine, sine = np.cos(frame_turn), np.sin(frame_turn)
+    between = turn - frame_turn
     return Relative(
-        cosine * dx - sine * dy, sine * dx + cosine * dy, np.cos(at - bt), np.sin(at - bt), cosine, sine
+        cosine * dx - sine * dy, sine * dx + cosine * dy, np.cos(between), np.sin(between), cosine, sine
     )
 
 
 class Wrench(NamedTuple):
-    """Derivatives (B,) of an interface's energy by its relative pose (x, y, turn)."""
+    """Derivatives (I, B) of the interfaces' energies by relative pose (x, y, turn)."""
 
     fx: Numbers
     fy: Numbers
@@ -118,7 +136,7 @@ class Wrench(NamedTuple):
 
 
 class Stiffness(NamedTuple):
-    """Second derivatives (B,) of an interface's energy by its relative pose (x, y, turn)."""
+    """Second derivatives (I, B) of the interfaces' energies by relative pose (x, y, turn)."""
 
     xx: Numbers
     xy: Numbers
@@ -128,69 +146,69 @@ class Stiffness(NamedTuple):
     tt: Numbers
 
 
-def add_gradient(out: Numbers, body: str, frame: str, r: Relative, w: Wrench) -> None:
-    """Add an interface's derivatives to the gradient (13, B) by pose coordinates."""
-    rows_a, rows_b = ROWS[body], ROWS[frame]
-    assert rows_a is not None
+def add_gradient(out: Numbers, joints: Joints, r: Relative, w: Wrench) -> None:
+    """Add the interfaces' derivatives to the gradient (14, B) by pose coordinates."""
     wx = r.frame_cosine * w.fx + r.frame_sine * w.fy
-    wy = -r.frame_sine * w.fx + r.frame_cosine * w.fy
-    out[rows_a[0]] += wx
-    out[rows_a[1]] += wy
-    out[rows_a[2]] += w.moment
-    if rows_b is not None:
-        out[rows_b[0]] -= wx
-        out[rows_b[1]] -= wy
-        out[rows_b[2]] += r.x * w.fy - r.y * w.fx - w.moment
+    wy = r.frame_cosine * w.fy - r.frame_sine * w.fx
+    back = r.x * w.fy - r.y * w.fx - w.moment
+    for i in range(len(joints.pairs)):
+        ax, ay, at = joints.a[:, i]
+        bx, by, bt = joints.b[:, i]
+        out[ax] += wx[i]
+        out[ay] += wy[i]
+        out[at] += w.moment[i]
+        if bx != GROUND_ROW:
+            out[bx] -= wx[i]
+            out[by] -= wy[i]
+            out[bt] += back[i]
 
 
-def add_hessian(out: Numbers, body: str, frame: str, r: Relative, w: Wrench, k: Stiffness) -> None:
-    """Add an interface's second derivatives to the Hessian (13, 13, B) by pose coordinates."""
-    rows_a, rows_b = ROWS[body], ROWS[frame]
-    assert rows_a is not None
+def add_hessian(out: Numbers, joints: Joints, r: Relative, w: Wrench, k: Stiffness) -> None:
+    """Add the interfaces' second derivatives to the upper and lower halves of the Hessian (14, 14, B)."""
     c, s = r.frame_cosine, r.frame_sine
-    world_xx = c * c * k.xx + 2.0 * c * s * k.xy + s * s * k.yy
-    world_yy = s * s * k.xx - 2.0 * c * s * k.xy + c * c * k.yy
-    world_xy = c * s * (k.yy - k.xx) + (c * c - s * s) * k.xy
-    turn_x = c * k.xt + s * k.yt
-    turn_y = -s * k.xt + c * k.yt
-    ax, ay, at = rows_a
-    out[ax, ax] += world_xx
-    out[ay, ay] += world_yy
-    out[at, at] += k.tt
-    _add(out, ax, ay, world_xy)
-    _add(out, ax, at, turn_x)
-    _add(out, ay, at, turn_y)
-    if rows_b is None:
-        return
-    bx, by, bt = rows_b
+    cs, cc, ss = c * s, c * c, s * s
+    xx = cc * k.xx + 2.0 * cs * k.xy + ss * k.yy
+    yy = ss * k.xx - 2.0 * cs * k.xy + cc * k.yy
+    xy = cs * (k.yy - k.xx) + (cc - ss) * k.xy
+    xt = c * k.xt + s * k.yt
+    yt = c * k.yt - s * k.xt
     # Turning B carries the offset (x, y) along (-y, x) in B's frame and turns A back relative to it.
-    pull_x = -r.y * k.xx + r.x * k.xy - k.xt
-    pull_y = -r.y * k.xy + r.x * k.yy - k.yt
-    wx = c * w.fx + s * w.fy
-    wy = -s * w.fx + c * w.fy
-    swing_x = c * pull_x + s * pull_y + wy
-    swing_y = -s * pull_x + c * pull_y - wx
-    swing_t = -r.y * k.xt + r.x * k.yt - k.tt
-    out[bx, bx] += world_xx
-    out[by, by] += world_yy
-    _add(out, bx, by, world_xy)
-    _add(out, ax, bx, -world_xx)
-    _add(out, ay, by, -world_yy)
-    _add(out, ax, by, -world_xy)
-    _add(out, ay, bx, -world_xy)
-    _add(out, at, bx, -turn_x)
-    _add(out, at, by, -turn_y)
-    _add(out, ax, bt, swing_x)
-    _add(out, ay, bt, swing_y)
-    _add(out, at, bt, swing_t)
-    _add(out, bx, bt, -swing_x)
-    _add(out, by, bt, -swing_y)
-    out[bt, bt] += (
-        r.y * r.y * k.xx - 2.0 * r.x * r.y * k.xy + r.x * r.x * k.yy
-        - 2.0 * (r.x * k.yt - r.y * k.xt) + k.tt - (w.fx * r.x + w.fy * r.y)
-    )  # fmt: skip
+    pull_x = r.x * k.xy - r.y * k.xx - k.xt
+    pull_y = r.x * k.yy - r.y * k.xy - k.yt
+    swing_x = c * pull_x + s * pull_y + c * w.fy - s * w.fx
+    swing_y = c * pull_y - s * pull_x - c * w.fx - s * w.fy
+    swing_t = r.x * k.yt - r.y * k.xt - k.tt
+    frame_tt = r.x * pull_y - r.y * pull_x - r.x * w.fx - r.y * w.fy - swing_t
+    for i in range(len(joints.pairs)):
+        ax, ay, at = joints.a[:, i]
+        bx, by, bt = joints.b[:, i]
+        for row, column, value in ((ax, ax, xx), (ay, ay, yy), (at, at, k.tt)):
+            out[row, column] += value[i]
+        for row, column, value in ((ax, ay, xy), (ax, at, xt), (ay, at, yt)):
+            _add(out, row, column, value[i])
+        if bx == GROUND_ROW:
+            continue
+        for row, column, value in ((bx, bx, xx), (by, by, yy), (bt, bt, frame_tt)):
+            out[row, column] += value[i]
+        for row, column, value in ((bx, by, xy), (ax, bt, swing_x), (ay, bt, swing_y), (at, bt, swing_t)):
+            _add(out, row, column, value[i])
+        for row, column, value in (
+            (ax, bx, xx), (ay, by, yy), (ax, by, xy), (ay, bx, xy),
+            (at, bx, xt), (at, by, yt), (bx, bt, swing_x), (by, bt, swing_y),
+        ):  # fmt: skip
+            _subtract(out, row, column, value[i])
 
 
 def _add(out: Numbers, row: int, column: int, value: Numbers) -> None:
-    out[row, column] += value
-    out[column, row] += value
+    """Add to the half that lies above the diagonal; `mirror` fills the other."""
+    out[min(row, column), max(row, column)] += value
+
+
+def _subtract(out: Numbers, row: int, column: int, value: Numbers) -> None:
+    out[min(row, column), max(row, column)] -= value
+
+
+def mirror(out: Numbers) -> None:
+    """Copy the upper half of the Hessian (14, 14, B) into the lower."""
+    for row in range(1, out.shape[0]):
+        out[row, :row] = out[:row, row]

@@ -57,12 +57,18 @@ class _Search:
     trace: list[float]
 
 
+# Pose of the sound foot standing, and how each freedom grows with the load: where every search starts.
+_STANDING = np.array([0.0, -1.46, 0.004, 0.003, 0.0, -0.134, 0.0, -0.03, -0.72, 0.007, -0.02])[:, None]
+_GROWTH = np.array([1.0, 0.4, 0.4, 0.4, 1.0, 0.73, 1.0, 0.4, 0.4, 0.4, 0.6])[:, None]
+_STANDING_LOAD_N = 1422.0
+
+
 def first_guess(model: Model) -> Array:
     """A pose (11, B) a little pressed onto the ground, where every contact already pushes."""
-    guess = np.zeros((bodies.COUNT, model.batch))
-    if not model.case.lifted:
-        press = np.clip(model.force / 1400.0, 0.05, 4.0)
-        guess[1], guess[5], guess[8] = -1.2 * press, -0.15 * press, -0.3 * press
+    if model.case.lifted:
+        return np.zeros((bodies.COUNT, model.batch))
+    size = model.rest.scale**2 * _STANDING_LOAD_N
+    guess: Array = _STANDING * np.clip(model.force / size, 0.02, 6.0) ** _GROWTH
     return guess
 
 
@@ -114,11 +120,13 @@ def _search(model: Model, start: Array, worst: Array) -> _Search:
         limit = TOLERANCE * np.maximum(current.force, LEAST_LOAD_N)
         out.trace.append(float((residual / limit).max() * TOLERANCE))
         done = (residual < limit) | ~np.isfinite(residual) | (count == MOST_STEPS) | (damping > 1e11)
-        if done.any():
+        out.steps[active[~done]] += 1
+        # Ended feet ride along unmoved until they are half of the batch, because cutting arrays costs more than they do.
+        if done.all() or 2 * np.count_nonzero(done) > done.size:
             assert state.hessian is not None
             ended = active[done]
             out.freedoms[:, ended] = freedoms[:, done]
-            out.residual[ended], out.steps[ended] = residual[done], count
+            out.residual[ended] = residual[done]
             out.pivot[ended] = _least_pivot(state.hessian[:, :, done])
             keep = np.flatnonzero(~done)
             if keep.size == 0:
@@ -127,13 +135,13 @@ def _search(model: Model, start: Array, worst: Array) -> _Search:
             freedoms, damping = freedoms[:, keep], damping[keep]
             assert state.hessian is not None
             state = Evaluation(state.energy[keep], state.gradient[:, keep], state.hessian[:, :, keep])
-            residual = residual[keep]
+            residual, done = residual[keep], done[keep]
         step, damping = _damped_step(state, damping)
         trial = freedoms + step
         tried = evaluate(current, trial, history)
         lower = tried.energy <= state.energy + 1e-13 * np.abs(state.energy)
         better = lower | (largest_force(tried.gradient) < 0.5 * residual) & (np.abs(step).max(axis=0) < 1e-4)
-        better &= np.isfinite(tried.energy)
+        better &= np.isfinite(tried.energy) & ~done
         freedoms = np.where(better, trial, freedoms)
         assert state.hessian is not None and tried.hessian is not None
         if better.all():
@@ -144,7 +152,9 @@ def _search(model: Model, start: Array, worst: Array) -> _Search:
                 np.where(better, tried.gradient, state.gradient),
                 np.where(better, tried.hessian, state.hessian),
             )
-        damping = np.where(better, np.where(damping < FIRST_DAMPING, 0.0, damping * 0.2), np.maximum(damping * 8.0, FIRST_DAMPING))
+        damping = np.where(
+            better | done, np.where(damping < FIRST_DAMPING, 0.0, damping * 0.2), np.maximum(damping * 8.0, FIRST_DAMPING)
+        )
     return out
 
 
@@ -194,7 +204,7 @@ def _ramp(model: Model, worst: Array) -> tuple[_Search, Array]:
     full = model.force
     history, start, steps = worst, first_guess(model), np.zeros(model.batch, dtype=int)
     for share in np.linspace(1.0 / RAMP_STEPS, 1.0, RAMP_STEPS):
-        partial = take(model, np.arange(model.batch))
+        partial = take(model, slice(None))
         object.__setattr__(partial, "force", full * share)
         found = _search(partial, start, history)
         steps += found.steps
@@ -214,7 +224,7 @@ def solve(model: Model, worst: Array | None = None, start: Array | None = None) 
         return _solve_chunk(model, history, start)
     parts = []
     for first in range(0, model.batch, CHUNK):
-        index = np.arange(first, min(first + CHUNK, model.batch))
+        index = slice(first, min(first + CHUNK, model.batch))
         guess = None if start is None else start[:, index]
         parts.append(_solve_chunk(take(model, index), history[:, index], guess))
     length = max(len(part.trace) for part in parts)

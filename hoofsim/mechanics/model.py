@@ -9,11 +9,12 @@ from hoofsim.foot import landmarks as template
 from hoofsim.foot.geometry import Rest, rest_foot
 from hoofsim.frames import rotate
 from hoofsim.mechanics import stations as places
-from hoofsim.mechanics.elements.bond import BondConstants
+from hoofsim.mechanics.elements.bond import BondConstants, peak_strain
 from hoofsim.mechanics.elements.compression import CompressionConstants
 from hoofsim.mechanics.elements.contact import ContactConstants
 from hoofsim.mechanics.elements.line import LineConstants, slack_length
 from hoofsim.mechanics.elements.spring import cantilever_stiffness, curved_strip
+from hoofsim.mechanics.elements.stop import StopConstants
 from hoofsim.mechanics.loads import LoadCase
 from hoofsim.mechanics.posture import Posture, posture
 from hoofsim.mechanics.types import Array
@@ -29,9 +30,18 @@ LOCKING_MPA, LOCK_STRAIN = 60.0, 0.55
 CUSHION_STIFFENING, CUSHION_KNEE = 20.0, 0.25
 SOLAR_SHEAR_SHARE = 0.35
 JUNCTION_STRENGTH_STRAIN, JUNCTION_RUPTURE_STRAIN = 0.4, 0.8
+# Least strain between peak and rupture.
+LEAST_FALL = 0.08
 # The toe third of the wall bends as a strip curved across its width, which stiffens it (choice of width and rise).
 WALL_STRIP_SHARE, WALL_RISE_MM = 0.8, 12.0
 LIMB_HOLD_LIFTED = 200.0
+# Weight of the horn capsule of a full-sized foot, N (choice; a capsule of about 0.4 kg).
+BORDER_WEIGHT_N, PLATE_WEIGHT_N = 3.0, 1.5
+# Where the coffin joint's own ligaments stop it, from the unloaded foot (common practice, no source).
+MOST_FLEXION_DEG, MOST_EXTENSION_DEG = 45.0, 35.0
+JOINT_STOP, JOINT_STOP_WIDTH = 3.0e6, float(np.radians(3.0))
+# A sole torn from the wall still lies inside it: how far it may slide before wall or bars stop it.
+SOLE_PLAY_MM, SOLE_STOP, SOLE_STOP_WIDTH_MM = 8.0, 200.0, 1.0
 
 
 @dataclass(frozen=True)
@@ -48,7 +58,11 @@ class Model:
     one_sided: BondConstants
     pressed: CompressionConstants
     ground: ContactConstants
+    floor: ContactConstants
+    bed_floor: Array
     pivot: dict[str, Array]
+    pivot_x: Array
+    pivot_y: Array
     hinge_x: Array
     hinge_y: Array
     tendon_origin: Array
@@ -66,6 +80,10 @@ class Model:
     sesamoidean_origin: Array
     sesamoidean: LineConstants
     facet_arm: Array
+    joint_stop: StopConstants
+    sole_stop: StopConstants
+    border_weight: Array
+    plate_weight: Array
     wall_hinge: Array
     limb_hold: Array
     limb_lift_hold: Array
@@ -84,23 +102,28 @@ def _bonds(values: Mapping[str, Array], s: places.Stations) -> tuple[BondConstan
         parts = [np.broadcast_to(value, (places.COUNTS[kind], batch)) for kind, value in zip(kinds, per_kind, strict=True)]
         return np.ascontiguousarray(np.concatenate(parts))
 
+    def constants(here: slice, kinds: tuple[str, ...], **per_kind: tuple[Array | float, ...]) -> BondConstants:
+        full = {name: rows(kinds, *parts) for name, parts in per_kind.items()}
+        peak = peak_strain(full["small"], full["large"], full["knee"], full["strength"])
+        return BondConstants(**full, thickness=s.thickness[here], peak=peak)
+
     shear = v["laminar_shear_modulus_mpa"] / v["laminar_large_modulus_mpa"]
     junction = places.junction_modulus(v)
-    two = ("quarters", "junction")
-    small, large = v["laminar_small_modulus_mpa"], v["laminar_large_modulus_mpa"]
+    small, large, solar = v["laminar_small_modulus_mpa"], v["laminar_large_modulus_mpa"], v["solar_dermis_stiff_modulus_mpa"]
     knee, strength, rupture = v["laminar_knee_strain"], v["laminar_strength_mpa"], v["laminar_rupture_strain"]
+    # A stiffness low enough to put the peak near the rupture strain moves the rupture out with it.
+    late = knee + strength / np.minimum(large, solar) + LEAST_FALL
+    rupture = np.maximum(rupture, late)
     # The junction is linear: its two moduli are equal, so its knee does nothing.
-    two_sided = BondConstants(
-        rows(two, small, junction), rows(two, large, junction), rows(two, knee, 0.1),
-        rows(two, strength, junction * JUNCTION_STRENGTH_STRAIN), rows(two, rupture, JUNCTION_RUPTURE_STRAIN),
-        s.thickness[places.TWO_SIDED], rows(two, shear, 1.0), rows(two, shear, 1.0),
+    two_sided = constants(
+        places.TWO_SIDED, ("quarters", "junction"), small=(small, junction), large=(large, junction), knee=(knee, 0.1),
+        strength=(strength, junction * JUNCTION_STRENGTH_STRAIN), rupture=(rupture, JUNCTION_RUPTURE_STRAIN),
+        weight_n=(shear, 1.0), weight_s=(shear, 1.0),
     )  # fmt: skip
-    one = ("laminae", "solar_dermis")
-    one_sided = BondConstants(
-        rows(one, small, v["solar_dermis_modulus_mpa"]), rows(one, large, v["solar_dermis_stiff_modulus_mpa"]),
-        rows(one, knee, knee), rows(one, strength, strength),
-        rows(one, rupture, np.maximum(rupture, knee + strength / v["solar_dermis_stiff_modulus_mpa"] + 0.15)),
-        s.thickness[places.ONE_SIDED], rows(one, 1.0, 1.0), rows(one, shear, SOLAR_SHEAR_SHARE),
+    one_sided = constants(
+        places.ONE_SIDED, ("laminae", "solar_dermis"), small=(small, v["solar_dermis_modulus_mpa"]), large=(large, solar),
+        knee=(knee, knee), strength=(strength, strength), rupture=(rupture, rupture),
+        weight_n=(1.0, 1.0), weight_s=(shear, SOLAR_SHEAR_SHARE),
     )  # fmt: skip
     return two_sided, one_sided
 
@@ -183,7 +206,11 @@ def build(values: Mapping[str, Array], case: LoadCase) -> Model:
         rest=rest, values=v, case=case, posture=stance, stations=stations, station_points=station_points,
         two_sided=two_sided, one_sided=one_sided, pressed=_pressed(v, stations),
         ground=ContactConstants(stations.stiffness[places.GROUND], v["friction"]),
+        floor=ContactConstants(np.full_like(stations.stiffness[places.GROUND], places.BEARING_STIFFNESS), v["friction"]),
+        bed_floor=np.where(v["bed_depth_mm"] > 0, places.BED_COMPACTION * v["bed_depth_mm"], np.inf),
         pivot=pivot,
+        pivot_x=np.stack([pivot[a][:, 0] - pivot[b][:, 0] for a, b in places.JOINTS.pairs]),
+        pivot_y=np.stack([pivot[a][:, 1] - pivot[b][:, 1] for a, b in places.JOINTS.pairs]),
         hinge_x=pivot["wall"][:, 0] - pivot["border"][:, 0], hinge_y=pivot["wall"][:, 1] - pivot["border"][:, 1],
         tendon_origin=limb("tendon_origin"), arc_centre=from_joint("navicular_arc_centre"),
         insertion=from_joint("tendon_insertion"), arc_radius=radius, tendon=tendon,
@@ -191,6 +218,10 @@ def build(values: Mapping[str, Array], case: LoadCase) -> Model:
         impar_p3=from_joint("tendon_insertion"), impar_navicular=from_joint("navicular_distal"), impar=impar,
         sesamoidean_navicular=from_joint("navicular_proximal"), sesamoidean_origin=limb("sesamoidean_origin"),
         sesamoidean=sesamoidean, facet_arm=FACET_ARM_MM * rest.scale,
+        joint_stop=StopConstants(stance.p2_turn - np.radians(MOST_EXTENSION_DEG),
+                                 stance.p2_turn + np.radians(MOST_FLEXION_DEG), JOINT_STOP, JOINT_STOP_WIDTH),
+        sole_stop=StopConstants(-SOLE_PLAY_MM * rest.scale, SOLE_PLAY_MM * rest.scale, SOLE_STOP, SOLE_STOP_WIDTH_MM),
+        border_weight=BORDER_WEIGHT_N * rest.scale**3, plate_weight=PLATE_WEIGHT_N * rest.scale**3,
         wall_hinge=cantilever_stiffness(v["wall_modulus_mpa"], curved_strip(strip, horn, WALL_RISE_MM * rest.scale), free_length),
         limb_hold=v["posture_spring_n_per_mm"] + (LIMB_HOLD_LIFTED if case.lifted else 0.0),
         limb_lift_hold=np.full(batch, LIMB_HOLD_LIFTED if case.lifted else 0.0),
@@ -198,15 +229,15 @@ def build(values: Mapping[str, Array], case: LoadCase) -> Model:
     )  # fmt: skip
 
 
-def take(model: Model, index: Array) -> Model:
-    """The same model for the feet at `index` only: arrays are cut along their batch axis."""
+def take(model: Model, index: Array | slice) -> Model:
+    """The same model for the feet at `index` only: arrays are cut along their batch axis (a slice copies nothing)."""
     picked: dict[str, object] = {}
     for name, value in vars(model).items():
         picked[name] = _take(value, index, model.batch)
     return Model(**picked)  # type: ignore[arg-type]
 
 
-def _take(value: object, index: Array, batch: int) -> object:
+def _take(value: object, index: Array | slice, batch: int) -> object:
     if isinstance(value, np.ndarray):
         if value.ndim == 3:
             return value[:, index]

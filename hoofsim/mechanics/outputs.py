@@ -64,7 +64,7 @@ def body_poses(model: Model, freedoms: Array) -> dict[str, BodyPose]:
         "navicular": BodyPose(pose[0], pose[1], pose[3], joint),
     }
     for body, rows in bodies.ROWS.items():
-        if rows is not None:
+        if body != "ground":
             out[body] = BodyPose(pose[rows[0]], pose[rows[1]], pose[rows[2]], model.pivot[body])
     return out
 

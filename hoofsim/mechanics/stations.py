@@ -10,6 +10,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from hoofsim.foot.geometry import Rest
+from hoofsim.mechanics.bodies import Joints
 from hoofsim.mechanics.types import Array
 
 Values = Mapping[str, Array]
@@ -35,6 +36,7 @@ KINDS = (
     Kind("border_ground", "border", "ground", 7),
     Kind("wall_ground", "wall", "ground", 1),
     Kind("plate_ground", "plate", "ground", 9),
+    Kind("bone_ground", "p3", "ground", 2),
 )
 COUNTS = {kind.name: kind.count for kind in KINDS}
 _ENDS = np.cumsum([0] + [kind.count for kind in KINDS])
@@ -43,7 +45,7 @@ TWO_SIDED = slice(SLICES["quarters"].start, SLICES["junction"].stop)
 ONE_SIDED = slice(SLICES["laminae"].start, SLICES["solar_dermis"].stop)
 BONDED = slice(TWO_SIDED.start, ONE_SIDED.stop)
 PRESSED = slice(SLICES["laminae"].start, SLICES["cushion"].stop)
-GROUND = slice(SLICES["border_ground"].start, SLICES["plate_ground"].stop)
+GROUND = slice(SLICES["border_ground"].start, SLICES["bone_ground"].stop)
 TOTAL = int(_ENDS[-1])
 
 # Interfaces: runs of stations that share both bodies.
@@ -55,8 +57,11 @@ INTERFACES: tuple[tuple[str, str, slice], ...] = (
     ("border", "ground", SLICES["border_ground"]),
     ("wall", "ground", SLICES["wall_ground"]),
     ("plate", "ground", SLICES["plate_ground"]),
+    ("p3", "ground", SLICES["bone_ground"]),
 )
 STARTS = np.array([interface[2].start for interface in INTERFACES])
+JOINTS = Joints.of([(body, frame) for body, frame, _ in INTERFACES])
+INTERFACE_OF = np.repeat(np.arange(len(INTERFACES)), [here.stop - here.start for _, _, here in INTERFACES])
 
 QUARTER_AREA_MM2 = 70.0 * 45.0
 SOLAR_WIDTH_MM = 65.0
@@ -66,7 +71,9 @@ BEARING_STIFFNESS = 1500.0
 SOLE_STIFFNESS = 800.0
 FROG_WIDTH_MM, FROG_THICKNESS_MM = 35.0, 12.0
 BED_MODULUS_MPA = 1.0
-BED_WIDTHS_MM = {"border_ground": 60.0, "wall_ground": 60.0, "plate_ground": 35.0}
+BED_WIDTHS_MM = {"border_ground": 60.0, "wall_ground": 60.0, "plate_ground": 35.0, "bone_ground": 35.0}
+# Share of its depth by which a yielding bed can be pressed before it is as firm as its floor.
+BED_COMPACTION = 0.6
 LIFT_MM = 80.0
 LEAST_DERMIS_MM = 1.5
 
@@ -88,10 +95,15 @@ class Stations:
 
 
 def pivots(rest: Rest) -> dict[str, Array]:
-    """Rest pivots (B, 2) of the bodies: joint centre, hinge, heel's bearing point, frog point."""
+    """Rest pivots (B, 2) of the bodies: joint centre, hinge, and the middles of border and plate, where they weigh."""
     p = rest.points
-    zero = np.zeros_like(p["cor"])
-    return {"p3": p["cor"], "border": p["heel_ground"], "plate": p["frog_point"], "wall": p["wall_hinge"], "ground": zero}
+    return {
+        "p3": p["cor"],
+        "border": 0.5 * (p["heel_ground"] + p["wall_hinge"]),
+        "plate": 0.5 * (p["frog_heel"] + p["sole_toe"]),
+        "wall": p["wall_hinge"],
+        "ground": np.zeros_like(p["cor"]),
+    }
 
 
 def _between(start: Array, end: Array, shares: Array) -> Array:
@@ -214,6 +226,10 @@ def _ground(
     step = np.linalg.norm(p["frog_heel"] - p["frog_point"], axis=-1) / frog
     stiffness[here][:frog] = values["frog_modulus_mpa"] * FROG_WIDTH_MM * rest.scale * step / FROG_THICKNESS_MM
     stiffness[here][frog : frog + sole] = SOLE_STIFFNESS
+
+    # Bone meets the ground itself only where the sole has been pushed out of its way.
+    at[SLICES["bone_ground"]] = np.stack([p["tip"], p["palmar_process"]])
+    stiffness[SLICES["bone_ground"]] = BEARING_STIFFNESS
 
     spacing = reach / count
     for name, width in BED_WIDTHS_MM.items():

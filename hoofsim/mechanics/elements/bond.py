@@ -12,7 +12,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from hoofsim.mechanics.elements.one_sided import one_sided
+from hoofsim.mechanics.elements.one_sided import one_sided, ramp
 from hoofsim.mechanics.types import Array, Numbers, PlaneLaw
 
 TINY_STRAIN = 1e-9
@@ -25,7 +25,8 @@ class BondConstants:
     """Constants of a bond; arrays that broadcast against the separations.
 
     small, large: moduli E0, E1 (MPa); knee, rupture: strains; strength: peak traction (MPa); thickness: mm;
-    weight_n, weight_s: how much normal and shear separation count (1 = as a pull along `large`).
+    weight_n, weight_s: how much normal and shear separation count (1 = as a pull along `large`); peak: strain at which the
+    rising curve reaches `strength` (from `peak_strain`).
     """
 
     small: Array
@@ -36,11 +37,12 @@ class BondConstants:
     thickness: Array
     weight_n: Array
     weight_s: Array
+    peak: Array
 
-    @property
-    def peak(self) -> Array:
-        """Strain at the peak, where the rising curve reaches `strength`."""
-        return self.knee + (self.strength - self.small * self.knee) / self.large
+
+def peak_strain(small: Array, large: Array, knee: Array, strength: Array) -> Array:
+    """Strain at which the rising curve, well past its knee, reaches `strength`."""
+    return knee + (strength - small * knee) / large
 
 
 def _rising(strain: Numbers, c: BondConstants) -> tuple[Numbers, Numbers, Numbers]:
@@ -84,13 +86,13 @@ def damage(worst: Array, c: BondConstants) -> Array:
 
 def effective_strain(n: Numbers, s: Numbers, c: BondConstants, two_sided: bool) -> Numbers:
     """The strain e of the law from separations n (opening positive) and s, mm."""
-    q = n if two_sided else one_sided(n, CLOSING_WIDTH_MM)[1]
+    q = n if two_sided else ramp(n, CLOSING_WIDTH_MM)[0]
     return np.sqrt(c.weight_n * q * q + c.weight_s * s * s) / c.thickness
 
 
 def _density(strain: Numbers, worst: Array, c: BondConstants) -> tuple[Numbers, Numbers, Numbers]:
     """Energy density, traction and slope at `strain` given the worst strain before."""
-    if not np.any((strain.real > c.peak) | (worst > c.peak)):
+    if not np.any(np.maximum(strain.real, worst) > c.peak):
         return _rising(strain, c)
     left = 1.0 - damage(worst, c)
     back_energy, back_traction, back_slope = _rising(np.where(strain.real < worst, strain, worst), c)
@@ -113,10 +115,7 @@ def bond(n: Numbers, s: Numbers, worst: Array, c: BondConstants, two_sided: bool
     if two_sided:
         q, q_n, q_nn = n, 1.0, 0.0
     else:
-        _, q, q_n = one_sided(n, CLOSING_WIDTH_MM)
-        inside = (n.real > 0.0) & (n.real < CLOSING_WIDTH_MM)
-        share = np.where(inside, n, 0.0) / CLOSING_WIDTH_MM
-        q_nn = 6.0 * share * (1.0 - share) / CLOSING_WIDTH_MM
+        q, q_n, q_nn = ramp(n, CLOSING_WIDTH_MM)
     square = c.weight_n * q * q + c.weight_s * s * s
     stretch = np.sqrt(square + (TINY_STRAIN * c.thickness) ** 2)
     energy, traction, slope = _density(stretch / c.thickness, worst, c)

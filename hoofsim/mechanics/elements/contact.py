@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from hoofsim.mechanics.elements.one_sided import one_sided
+from hoofsim.mechanics.elements.one_sided import one_sided, ramp
 from hoofsim.mechanics.types import Array, Numbers, PlaneLaw
 
 TOUCH_WIDTH_MM = 0.05
@@ -26,9 +26,7 @@ class ContactConstants:
 def contact(n: Numbers, s: Numbers, c: ContactConstants) -> PlaneLaw:
     """Energy (N mm) and derivatives for gap n (mm, open positive) and slide s (mm) of stations on the ground."""
     press_energy, press, press_slope = one_sided(-n, TOUCH_WIDTH_MM)
-    inside = (n.real < 0.0) & (n.real > -TOUCH_WIDTH_MM)
-    share = np.where(inside, -n, 0.0) / TOUCH_WIDTH_MM
-    press_curve = 6.0 * share * (1.0 - share) / TOUCH_WIDTH_MM
+    press_curve = ramp(-n, TOUCH_WIDTH_MM)[2]
     root = np.sqrt(s * s + CREEP_MM * CREEP_MM)
     slide, slide_s, slide_ss = root - CREEP_MM, s / root, CREEP_MM * CREEP_MM / root**3
     k = c.stiffness
