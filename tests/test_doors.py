@@ -42,7 +42,7 @@ THIRD_PARTY = {
     "mechanics": {"numpy"},
     "measures": {"numpy"},
     "model": {"numpy"},
-    "files": {"yaml", "pydantic", "numpy"},
+    "files": {"yaml", "pydantic", "pydantic_core", "numpy"},
     "claims": {"numpy"},
     "timeline": {"numpy"},
     "scene": {"numpy", "pymunk"},
@@ -62,7 +62,7 @@ BACKENDS = {"matplotlib": "matplotlib", "pygame": "pygame"}
 def room_of(file: Path, package: Path) -> str:
     """The room a source file belongs to: the folder or the module directly under the package."""
     first = file.relative_to(package).parts[0]
-    return first.removesuffix(".py")
+    return "cli" if first == "__main__.py" else first.removesuffix(".py")
 
 
 def imported_names(tree: ast.Module) -> list[tuple[int, str]]:

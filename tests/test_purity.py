@@ -9,7 +9,7 @@ import hoofsim
 PACKAGE = Path(hoofsim.__file__).parent
 HEAVY = ("pygame", "matplotlib", "rich", "scipy")
 # The window itself, the files that are a library's own backend, and the rooms that make figures load them on purpose.
-LOADING_ON_PURPOSE = ("hoofsim.app",)
+LOADING_ON_PURPOSE = ("hoofsim.app", "hoofsim.cli")
 
 
 def modules_above_the_window() -> list[str]:

@@ -18,7 +18,9 @@ ROOT = Path(__file__).resolve().parent.parent
 
 def run(*words: str | Path, cwd: Path, env: dict[str, str] | None = None) -> subprocess.CompletedProcess[str]:
     """Run a program, and show what it said when it fails."""
-    done = subprocess.run([str(word) for word in words], cwd=cwd, env=env, capture_output=True, text=True, check=False)
+    done = subprocess.run(
+        [str(word) for word in words], cwd=cwd, env=env, capture_output=True, text=True, check=False
+    )
     assert done.returncode == 0, done.stdout + done.stderr
     return done
 
@@ -39,7 +41,19 @@ def installed(wheel: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
     run(sys.executable, "-m", "venv", "--without-pip", place, cwd=place)
     scripts = place / ("Scripts" if os.name == "nt" else "bin")
     python = scripts / "python"
-    run(sys.executable, "-m", "pip", "--python", python, "install", "--no-deps", "--no-index", "-q", wheel, cwd=place)
+    run(
+        sys.executable,
+        "-m",
+        "pip",
+        "--python",
+        python,
+        "install",
+        "--no-deps",
+        "--no-index",
+        "-q",
+        wheel,
+        cwd=place,
+    )
     asked = run(python, "-c", "import sysconfig; print(sysconfig.get_path('purelib'))", cwd=place)
     Path(asked.stdout.strip(), "borrowed.pth").write_text(sysconfig.get_path("purelib"), encoding="utf-8")
     return scripts
@@ -55,7 +69,11 @@ def test_the_wheel_carries_scenarios_assets_and_licence(wheel: Path) -> None:
 
 
 def test_the_installed_wheel_does_its_main_job_in_an_empty_folder(installed: Path, tmp_path: Path) -> None:
-    env = {key: value for key, value in os.environ.items() if key not in ("DISPLAY", "WAYLAND_DISPLAY", "PYTHONPATH")}
+    env = {
+        key: value
+        for key, value in os.environ.items()
+        if key not in ("DISPLAY", "WAYLAND_DISPLAY", "PYTHONPATH")
+    }
     where = run(installed / "python", "-c", "import hoofsim; print(hoofsim.__file__)", cwd=tmp_path, env=env)
     assert str(ROOT) not in where.stdout
     done = run(installed / "hoofsim", cwd=tmp_path, env=env)

@@ -2,7 +2,8 @@
 
 from collections.abc import Mapping
 
+from hoofsim.files.experiment import EXPERIMENT
 from hoofsim.files.kinds import Kind
 from hoofsim.files.scenario import SCENARIO
 
-KINDS: Mapping[str, Kind] = {kind.name: kind for kind in (SCENARIO,)}
+KINDS: Mapping[str, Kind] = {kind.name: kind for kind in (SCENARIO, EXPERIMENT)}

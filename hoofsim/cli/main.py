@@ -5,7 +5,7 @@ import os
 import sys
 from collections.abc import Sequence
 
-import hoofsim as package
+from hoofsim import __version__
 from hoofsim.cautions import SHORT_CAUTION
 from hoofsim.cli.commands import COMMANDS, Command
 from hoofsim.errors import BadInput, HoofsimError, nearest
@@ -40,7 +40,7 @@ def overview() -> argparse.ArgumentParser:
         epilog=f"commands:\n{lines}\n\n{FIRST_STEPS}\n\n{EXIT_CODES}\n\n{SHORT_CAUTION}",
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
-    parser.add_argument("--version", action="version", version=f"hoofsim {package.__version__}")
+    parser.add_argument("--version", action="version", version=f"hoofsim {__version__}")
     return parser
 
 

@@ -10,6 +10,7 @@ from hoofsim.foot.parameters import BY_NAME, checked
 from hoofsim.foot.presets import PRESETS
 from hoofsim.mechanics.loads import CASES
 from hoofsim.model import Foot, LoadedFoot
+from hoofsim.units import shown_unit
 
 
 @dataclass(frozen=True)
@@ -25,10 +26,15 @@ class Choice:
 
     @property
     def heading(self) -> str:
-        """Such as "Sound foot, heel_change_mm = 10, standing"."""
-        parts = [PRESETS[self.preset].label, *(f"{name} = {value:g}" for name, value in self.changes.items())]
-        stance = "" if self.stance_percent is None else f" at {self.stance_percent:g} % of stance"
-        return ", ".join([*parts, CASES[self.load].label.lower() + stance])
+        """Such as "Sound foot, heel change 10 mm, standing"."""
+        return heading(self.preset, self.changes, self.load, self.stance_percent)
+
+
+def heading(preset: str, settings: dict[str, float], load: str, stance_percent: float | None) -> str:
+    """Preset, settings and load in words, for a title."""
+    parts = [PRESETS[preset].label, *(setting_words(*setting) for setting in settings.items())]
+    stance = "" if stance_percent is None else f" at {stance_percent:g} % of stance"
+    return ", ".join([*parts, CASES[load].label.lower() + stance])
 
 
 def add_foot_arguments(parser: argparse.ArgumentParser) -> None:
@@ -67,11 +73,20 @@ def chosen(arguments: argparse.Namespace) -> Choice:
     if stance is not None and not CASES[case].moves:
         gaits = " and ".join(name for name, one in CASES.items() if one.moves)
         raise BadInput(f"--stance-percent belongs to {gaits}; the load is '{case}'")
-    keywords = {} if stance is None else {"stance_percent": stance}
     unchanged = Foot(preset, **own)
-    baseline = unchanged.load(case, **keywords)
-    loaded = unchanged.change(**changes).load(case, **keywords) if changes else baseline
+    baseline = unchanged.load(case, stance)
+    loaded = unchanged.change(**changes).load(case, stance) if changes else baseline
     return Choice(loaded, baseline, preset, own | changes, case, stance)
+
+
+def setting_words(name: str, value: float) -> str:
+    """Such as "heel change 10 mm", from a control's label and unit."""
+    control = BY_NAME[name]
+    if name == "tendon_cut":
+        return "tendon cut" if value else "tendon whole"
+    return " ".join(
+        filter(None, (control.label[0].lower() + control.label[1:], f"{value:g}", shown_unit(control.unit)))
+    )
 
 
 def assignment(text: str) -> tuple[str, float]:

@@ -15,12 +15,20 @@ from hoofsim.errors import BadInput
 WIDTH_WITHOUT_TERMINAL = 110
 
 
+class _Pipe(Console):
+    """A console that leaves a closed pipe to the program's own door, which knows that it is no error."""
+
+    def on_broken_pipe(self) -> None:
+        """Say it as Python does."""
+        raise BrokenPipeError
+
+
 def console() -> Console:
     """Where tables go: as wide as the terminal, or a fixed width into a pipe so that its output is always the same."""
-    plain = Console(highlight=False, markup=False, emoji=False)
+    plain = _Pipe(highlight=False, markup=False, emoji=False)
     if plain.is_terminal:
         return plain
-    return Console(highlight=False, markup=False, emoji=False, width=WIDTH_WITHOUT_TERMINAL)
+    return _Pipe(highlight=False, markup=False, emoji=False, width=WIDTH_WITHOUT_TERMINAL)
 
 
 def print_table(

@@ -7,10 +7,10 @@ from pathlib import Path
 from hoofsim.cli.output import print_json, print_text, ready_folder, write_whole
 from hoofsim.cli.pictures import png_bytes, svg_text
 from hoofsim.cli.progress import shown_when_slow
-from hoofsim.cli.rows import measure_json, print_measures
-from hoofsim.cli.tables import csv_text
+from hoofsim.cli.rows import measure_json
+from hoofsim.cli.tables import csv_text, print_steps
 from hoofsim.errors import BadInput, ExpectationMissed
-from hoofsim.files.outcome import Outcome, Step, run_scenario
+from hoofsim.files.outcome import Outcome, run_scenario
 from hoofsim.files.scenario import Scenario, read_scenario
 
 EXAMPLES = """\
@@ -62,11 +62,12 @@ def run_files(files: Sequence[Path], out: Path | None, as_json: bool = False) ->
 def write_results(outcome: Outcome, stem: str, out: Path) -> list[Path]:
     """Write the table, and two pictures of the last foot at rest, each whole or not at all; gives the paths."""
     folder = ready_folder(out)
-    shown, title = outcome.load(outcome.last_at_rest), outcome.scenario.title
+    shown, before = outcome.load(outcome.last_at_rest), outcome.load(outcome.baseline)
+    title = outcome.scenario.title
     contents: list[tuple[Path, bytes | str]] = [
         (folder / f"{stem}.csv", csv_text(outcome)),
-        (folder / f"{stem}.svg", svg_text(shown, title)),
-        (folder / f"{stem}.png", png_bytes(shown, title)),
+        (folder / f"{stem}.svg", svg_text(shown, before, title)),
+        (folder / f"{stem}.png", png_bytes(shown, before, title)),
     ]
     for path, content in contents:
         write_whole(path, content)
@@ -93,27 +94,18 @@ def _refuse_same_names(files: Sequence[Path]) -> None:
 
 
 def _print(file: Path, outcome: Outcome, written: Sequence[Path]) -> None:
-    """Question, table of the last foot at rest, expectations and files of one scenario."""
-    scenario, shown = outcome.scenario, outcome.last_at_rest
+    """Question, table, expectations and files of one scenario."""
+    scenario = outcome.scenario
     print_text(f"{scenario.title} ({file})")
     print_text(scenario.question)
     print_text()
-    for step in outcome.steps:
-        if not step.at_rest:
-            print_text(f"{_heading(scenario, step)}: no state of rest that can be shown")
-    print_measures(_heading(scenario, shown), shown.measures, outcome.baseline.measures, "mm")
+    print_steps(outcome)
     print_text()
     for finding in outcome.findings:
         print_text(f"{MARKS[finding.holds]} {finding.sentence}")
     for path in written:
         print_text(f"wrote {path}")
     print_text()
-
-
-def _heading(scenario: Scenario, step: Step) -> str:
-    """Which foot of the scenario the table shows."""
-    at = "" if scenario.sweep is None or step.at is None else f", {scenario.sweep.control} = {step.at:g}"
-    return f"{scenario.foot.preset}, {scenario.load.case}{at} ({step.status})"
 
 
 def _report(file: Path, outcome: Outcome, written: Sequence[Path]) -> dict[str, object]:

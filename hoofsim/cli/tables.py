@@ -1,11 +1,19 @@
-"""A scenario's outcome as CSV: one row a foot, the first row the unchanged foot."""
+"""A scenario's outcome, one row a foot, the unchanged foot first: every measure as CSV, the asked ones as a table."""
 
 import csv
 import io
+from collections.abc import Sequence
 
+from hoofsim.cli.options import heading
+from hoofsim.cli.output import print_table
 from hoofsim.files.outcome import Outcome, Step
+from hoofsim.foot.parameters import BY_NAME
 from hoofsim.measures.table import MEASURES
-from hoofsim.units import shown_unit
+from hoofsim.units import show_number, shown_unit
+
+MOST_COLUMNS = 6
+MOST_ROWS = 11
+USUAL_MEASURES = ("palmar_angle", "phalangeal_rotation", "capsular_rotation", "tip_to_frog", "tendon_tension")
 
 
 def csv_text(outcome: Outcome) -> str:
@@ -14,16 +22,58 @@ def csv_text(outcome: Outcome) -> str:
     swept = [] if sweep is None else [sweep.control]
     stream = io.StringIO()
     writer = csv.writer(stream, lineterminator="\n")
-    writer.writerow(["foot", *swept, "status", *(_heading(name) for name in MEASURES)])
+    writer.writerow(["foot", *swept, "status", *(_heading(name, name) for name in MEASURES)])
     writer.writerow(["baseline", *([""] if swept else []), *_cells(outcome.baseline)])
     for number, step in enumerate(outcome.steps, start=1):
         writer.writerow([number, *([f"{step.at:g}"] if swept else []), *_cells(step)])
     return stream.getvalue()
 
 
-def _heading(name: str) -> str:
+def print_steps(outcome: Outcome) -> None:
+    """The measures that the scenario asks about, for the unchanged foot and evenly chosen steps of the sweep."""
+    scenario = outcome.scenario
+    asked = dict.fromkeys(one.measure for one in scenario.expect if one.measure is not None)
+    names = list(asked)[:MOST_COLUMNS] or list(USUAL_MEASURES)
+    load = scenario.load
+    print_table(
+        heading(
+            scenario.foot.preset, {**scenario.foot.set, **scenario.changes}, load.case, load.stance_percent
+        ),
+        [
+            (_swept_heading(outcome), "right"),
+            *((_heading(name, MEASURES[name].label), "right") for name in names),
+        ],
+        [(_row(step, names), None) for step in (outcome.baseline, *_chosen(outcome.steps))],
+    )
+
+
+def _swept_heading(outcome: Outcome) -> str:
+    sweep = outcome.scenario.sweep
+    if sweep is None:
+        return "foot"
+    control = BY_NAME[sweep.control]
+    unit = shown_unit(control.unit)
+    return f"{control.label.lower()} ({unit})" if unit else control.label.lower()
+
+
+def _chosen(steps: Sequence[Step]) -> list[Step]:
+    """All steps, or of many, evenly spaced ones with the first and the last."""
+    if len(steps) <= MOST_ROWS:
+        return list(steps)
+    return [steps[round(row * (len(steps) - 1) / (MOST_ROWS - 1))] for row in range(MOST_ROWS)]
+
+
+def _row(step: Step, names: Sequence[str]) -> list[str]:
+    first = f"{step.at:g}" if step.at is not None else ("unchanged" if step.is_baseline else "changed")
+    if not step.at_rest:
+        return [first, step.status, *("" for _ in names[1:])]
+    numbers = [(step.measures[name], MEASURES[name].unit) for name in names]
+    return [first, *("" if value is None else show_number(value, unit) for value, unit in numbers)]
+
+
+def _heading(name: str, word: str) -> str:
     unit = shown_unit(MEASURES[name].unit)
-    return f"{name} ({unit})" if unit else name
+    return f"{word} ({unit})" if unit else word
 
 
 def _cells(step: Step) -> list[str]:

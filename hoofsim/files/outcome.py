@@ -2,12 +2,12 @@
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from hoofsim.files.scenario import Expectation, Scenario, Sweep
 from hoofsim.measures.table import MEASURES
 from hoofsim.model import Foot, LoadedFoot, sweep
-from hoofsim.units import show
+from hoofsim.units import show, shown_unit
 
 # A change smaller than this share of the value is the solver's noise, not a direction.
 NOISE = 1e-6
@@ -24,6 +24,7 @@ class Step:
     foot: Foot
     status: str
     measures: dict[str, float | None]
+    is_baseline: bool = False
 
     @property
     def at_rest(self) -> bool:
@@ -71,7 +72,7 @@ def run_scenario(scenario: Scenario, progress: Callable[[int, int], None] | None
     """
     unchanged = Foot(scenario.foot.preset, **scenario.foot.set)
     changed = unchanged.change(**scenario.changes)
-    (baseline,) = _steps(scenario, unchanged, None, None)
+    (baseline,) = (replace(step, is_baseline=True) for step in _steps(scenario, unchanged, None, None))
     steps = _steps(scenario, changed, scenario.sweep, progress)
     findings = tuple(_judge(expectation, baseline, steps) for expectation in scenario.expect)
     return Outcome(scenario, baseline, tuple(steps), findings)
@@ -132,10 +133,12 @@ def _judge(expectation: Expectation, baseline: Step, steps: list[Step]) -> Findi
     change = value - before
     holds = _moves_as_expected(expectation, change, max(abs(value), abs(before)))
     by = (
-        f" by at least {show(expectation.at_least, measure.unit)}" if expectation.at_least is not None else ""
+        f" by at least {_given(expectation.at_least, measure.unit)}"
+        if expectation.at_least is not None
+        else ""
     )
     within = (
-        f" within {show(expectation.tolerance, measure.unit)}" if expectation.tolerance is not None else ""
+        f" within {_given(expectation.tolerance, measure.unit)}" if expectation.tolerance is not None else ""
     )
     return Finding(
         expectation,
@@ -165,9 +168,14 @@ def _range(expectation: Expectation) -> tuple[float, float]:
 def _range_words(expectation: Expectation, unit: str) -> str:
     """The expected range in words."""
     if expectation.value is not None:
-        return f"{show(expectation.value, unit)} ± {show(expectation.tolerance, unit)}"
+        return f"{_given(expectation.value, unit)} ± {_given(expectation.tolerance, unit)}"
     if expectation.low is None:
-        return f"at most {show(expectation.high, unit)}"
+        return f"at most {_given(expectation.high, unit)}"
     if expectation.high is None:
-        return f"at least {show(expectation.low, unit)}"
-    return f"{show(expectation.low, unit)} to {show(expectation.high, unit)}"
+        return f"at least {_given(expectation.low, unit)}"
+    return f"{_given(expectation.low, unit)} to {_given(expectation.high, unit)}"
+
+
+def _given(value: float | None, unit: str) -> str:
+    """A number as its author wrote it, with its unit: rounding it for reading could turn a small tolerance into 0."""
+    return " ".join(filter(None, ("none" if value is None else f"{value:g}", shown_unit(unit))))

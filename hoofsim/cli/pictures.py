@@ -1,0 +1,44 @@
+"""One loaded foot as the content of a picture file."""
+
+import io
+
+from hoofsim.cautions import SHORT_CAUTION
+from hoofsim.drawing.display_list import DisplayList
+from hoofsim.drawing.foot_picture import foot_picture
+from hoofsim.drawing.foot_shown import Options
+from hoofsim.model import LoadedFoot
+
+PNG_WIDTH_INCHES = 8.0
+PNG_DOTS_PER_INCH = 150
+SKETCH_COLUMNS = 96
+
+
+def picture(loaded: LoadedFoot, baseline: LoadedFoot, title: str) -> DisplayList:
+    """The loaded foot under its title, with the unchanged foot as a ghost when it is another one."""
+    changed = loaded.foot != baseline.foot and baseline.at_rest
+    return foot_picture(loaded, baseline=baseline if changed else None, show=Options(title=title))
+
+
+def svg_text(loaded: LoadedFoot, baseline: LoadedFoot, title: str) -> str:
+    """The foot as one self-contained SVG document."""
+    from hoofsim.drawing.backend_svg import svg
+
+    return svg(picture(loaded, baseline, title))
+
+
+def png_bytes(loaded: LoadedFoot, baseline: LoadedFoot, title: str) -> bytes:
+    """The foot as a PNG, 1200 pixels wide."""
+    from hoofsim.drawing.backend_matplotlib import figure
+
+    stream = io.BytesIO()
+    drawn = figure(picture(loaded, baseline, title), width_inches=PNG_WIDTH_INCHES)
+    drawn.savefig(stream, format="png", dpi=PNG_DOTS_PER_INCH, metadata={"Title": title})
+    return stream.getvalue()
+
+
+def text_sketch(loaded: LoadedFoot, baseline: LoadedFoot, title: str) -> str:
+    """The foot alone in characters, for a terminal: too coarse for a ghost, forces or small dots."""
+    from hoofsim.drawing.backend_text import characters
+
+    plain = Options(title=title, forces=False, landmarks=(), note=False, scale_bar=False)
+    return f"{characters(foot_picture(loaded, show=plain), columns=SKETCH_COLUMNS).rstrip()}\n\n{SHORT_CAUTION}\n"

@@ -1,0 +1,24 @@
+"""`hoofsim draw`: a picture by its file's ending, the same bytes each time, changed when the foot is."""
+
+from pathlib import Path
+
+import pytest
+
+from hoofsim.cli.main import main
+
+
+@pytest.mark.parametrize("ending", ["svg", "png", "txt"])
+def test_a_picture_is_drawn_and_repeats(tmp_path: Path, ending: str) -> None:
+    first, again, other = (tmp_path / f"{name}.{ending}" for name in ("first", "again", "other"))
+    assert main(["draw", str(first)]) == 0
+    assert main(["draw", str(again)]) == 0
+    assert main(["draw", str(other), "--set", "heel_change_mm=15"]) == 0
+    assert len(first.read_bytes()) > 500
+    assert first.read_bytes() == again.read_bytes()
+    assert first.read_bytes() != other.read_bytes()
+
+
+def test_the_picture_says_which_foot_it_is(tmp_path: Path) -> None:
+    file = tmp_path / "foot.svg"
+    assert main(["draw", str(file), "--foot", "pony", "--load", "trot", "--stance-percent", "50"]) == 0
+    assert "Pony, trot at 50 % of stance" in file.read_text(encoding="utf-8")
