@@ -3,6 +3,7 @@
 import re
 import shlex
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -12,6 +13,7 @@ from hoofsim.cli.main import main
 ROOT = Path(__file__).resolve().parent.parent
 README = (ROOT / "README.md").read_text(encoding="utf-8")
 EXAMPLES = re.findall(r"```console\n\$ hoofsim (.*?)\n(.*?)```", README, flags=re.DOTALL)
+NOTEBOOK = re.findall(r"```python\n(.*?)```", README, flags=re.DOTALL)
 TWO_LINES = [
     "python3 -m venv .venv && .venv/bin/pip install -e '.[test]' && .venv/bin/hoofsim",
     ".venv/bin/python -m pytest",
@@ -41,3 +43,10 @@ def test_the_output_shown_is_real(
 
 def test_there_is_an_example() -> None:
     assert EXAMPLES
+
+
+@pytest.mark.parametrize("code", NOTEBOOK)
+def test_the_notebook_lines_run(code: str) -> None:
+    names: dict[str, Any] = {}
+    exec(code, names)
+    assert names["table"]["tendon_tension"].shape == (16,)
