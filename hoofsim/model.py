@@ -46,7 +46,8 @@ class Pose(NamedTuple):
 
     def move(self, points: Array) -> Array:
         """Rest points (..., 2) of this body, moved."""
-        return rotate(points, self.turn, self.pivot) + np.array([self.x, self.y])
+        moved: Array = rotate(points, self.turn, self.pivot) + np.array([self.x, self.y])
+        return moved
 
 
 class Stations(NamedTuple):
@@ -93,7 +94,9 @@ class Foot:
         own = find_preset(self.preset).values
         return {name: value for name, value in self.values.items() if value != own[name]}
 
-    def load(self, case: str = "standing", stance_percent: float | None = None, worst: Array | None = None) -> "LoadedFoot":
+    def load(
+        self, case: str = "standing", stance_percent: float | None = None, worst: Array | None = None
+    ) -> "LoadedFoot":
         """The foot at rest under a load case; `worst` (bonded,) carries damage from an earlier load."""
         values = dict(self.values)
         if stance_percent is not None:
@@ -259,7 +262,9 @@ def sweep(
 def _check_column(name: str, value: Array, count: int) -> None:
     parameter(name)
     if value.ndim != 1 or value.size not in (1, count):
-        raise BadInput(f"{name} has {value.size} values where the others have {count}: give one value or {count}")
+        raise BadInput(
+            f"{name} has {value.size} values where the others have {count}: give one value or {count}"
+        )
     control = BY_NAME[name]
     wrong = ~((value >= control.low) & (value <= control.high))
     if wrong.any():
@@ -267,4 +272,3 @@ def _check_column(name: str, value: Array, count: int) -> None:
     if name == "tendon_cut":
         for one in np.unique(value):
             checked(name, float(one))
-

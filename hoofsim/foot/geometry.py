@@ -110,7 +110,9 @@ def _capsule(v: Values, bones: dict[str, Array], scale: Array) -> dict[str, Arra
     under_bone = tip + v["tip_to_frog_mm"][:, None] * underside
     below = np.stack([-underside[:, 1], underside[:, 0]], axis=-1)
     points["frog_point"] = under_bone + ((0.8 * sole_y - under_bone[:, 1]) / below[:, 1])[:, None] * below
-    points["frog_heel"] = np.stack([points["heel_ground"][:, 0] + 2.0 * scale, np.zeros_like(sole_y)], axis=-1)
+    points["frog_heel"] = np.stack(
+        [points["heel_ground"][:, 0] + 2.0 * scale, np.zeros_like(sole_y)], axis=-1
+    )
     return points
 
 
@@ -140,14 +142,15 @@ def _refuse_contradictions(v: Values, points: dict[str, Array]) -> None:
     horn = v["wall_to_bone_mm"] - v["lucent_zone_mm"]
     _refuse(
         horn < 3,
-        "lucent_zone_mm = {lucent:.1f} contradicts wall_to_bone_mm = {wall:.1f}: the horn between them would be under 3 mm thick",
+        "lucent_zone_mm = {lucent:.1f} contradicts wall_to_bone_mm = {wall:.1f}: "
+        "the horn between them would be under 3 mm thick",
         lucent=v["lucent_zone_mm"], wall=v["wall_to_bone_mm"],
     )  # fmt: skip
     room = v["sole_depth_mm"] + v["sole_change_mm"] - v["healed_sinking_mm"]
     _refuse(
         room < 2,
-        "sole_change_mm = {change:.1f} contradicts sole_depth_mm = {depth:.1f} and healed_sinking_mm: under 2 mm would be left "
-        "below the bone",
+        "sole_change_mm = {change:.1f} contradicts sole_depth_mm = {depth:.1f} and healed_sinking_mm: "
+        "under 2 mm would be left below the bone",
         change=v["sole_change_mm"], depth=v["sole_depth_mm"],
     )  # fmt: skip
     remaining = v["heel_height_mm"] + v["heel_change_mm"]
@@ -191,7 +194,9 @@ def rest_foot(values: Values) -> Rest:
     share = v["healed_sole_follows_percent"] / 100.0
     for name in PLATE_POINTS[:4]:
         points[name] = rotate(points[name], share * healed, cor) + share[:, None] * drop
-    reference = {name: point for name, point in points.items() if template.BODY_OF[name] in ("p3", "p2", "navicular")}
+    reference = {
+        name: point for name, point in points.items() if template.BODY_OF[name] in ("p3", "p2", "navicular")
+    }
 
     tip_turn = _trim(v, points)
     toe = points["toe"]
@@ -203,7 +208,10 @@ def rest_foot(values: Values) -> Rest:
     centre = points["cor"]
     # The untrimmed foot keeps y = 0 under its toe; the trimmed one stands on its new bearing line.
     level = rotate(points["heel_ground"], tip_turn, toe)[:, 1]
-    placed = {name: rotate(rotate(point, tip_turn, toe), np.radians(v["wedge_deg"]), toe) for name, point in points.items()}
+    placed = {
+        name: rotate(rotate(point, tip_turn, toe), np.radians(v["wedge_deg"]), toe)
+        for name, point in points.items()
+    }
     lower = np.stack([centre[:, 0] - placed["cor"][:, 0], -level], axis=-1)
     placed = {name: point + lower for name, point in placed.items()}
     pivot = placed["toe"]

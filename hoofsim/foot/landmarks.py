@@ -52,20 +52,20 @@ CONDYLE_RADIUS_MM = 19.5
 NAVICULAR_SURFACE_RADIUS_MM = 8.5
 TENDON_HALF_THICKNESS_MM = 3.0
 
-BODY_OF: Mapping[str, str] = {
-    **{name: "p3" for name in (*SOLAR_POINTS, *DORSAL_POINTS, "joint_palmar")},
-    **{name: "p3" for name in ("tip_seen", "p3_dorsal_proximal", "p3_dorsal_middle", "p3_dorsal_distal")},
-    **{name: "p2" for name in (*LIMB_POINTS, "cor")},
-    **{name: "navicular" for name in JOINT_POINTS if name.startswith("navicular")},
-    **{
-        name: "wall"
-        for name in (
-            "toe", "breakover", "toe_hairline", "firm_horn", "wall_hinge",
-            "wall_outer_proximal", "wall_outer_middle", "wall_outer_distal",
-            "wall_inner_proximal", "wall_inner_middle", "wall_inner_distal",
-        )
-    },
-    "heel_ground": "border",
-    "heel_hairline": "border",
-    **{name: "plate" for name in ("sole_under_tip", "sole_under_palmar_process", "frog_point", "frog_heel", "sole_toe")},
+_NAVICULAR = tuple(name for name in JOINT_POINTS if name.startswith("navicular"))
+LANDMARKS_OF: Mapping[str, tuple[str, ...]] = {
+    "p3": (
+        *SOLAR_POINTS, *DORSAL_POINTS, "joint_palmar", "tip_seen",
+        "p3_dorsal_proximal", "p3_dorsal_middle", "p3_dorsal_distal",
+    ),
+    "p2": (*LIMB_POINTS, "cor"),
+    "navicular": _NAVICULAR,
+    "wall": (
+        "toe", "breakover", "toe_hairline", "firm_horn", "wall_hinge",
+        "wall_outer_proximal", "wall_outer_middle", "wall_outer_distal",
+        "wall_inner_proximal", "wall_inner_middle", "wall_inner_distal",
+    ),
+    "border": ("heel_ground", "heel_hairline"),
+    "plate": ("sole_under_tip", "sole_under_palmar_process", "frog_point", "frog_heel", "sole_toe"),
 }  # fmt: skip
+BODY_OF: Mapping[str, str] = {name: body for body, names in LANDMARKS_OF.items() for name in names}

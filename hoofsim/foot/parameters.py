@@ -41,8 +41,18 @@ class Parameter:
     spread: float | None = None
 
 
-def _shape(name: str, label: str, meaning: str, unit: str, default: float, low: float, high: float,
-           source: str = "", status: Status = "choice", spread: float | None = None) -> Parameter:
+def _shape(
+    name: str,
+    label: str,
+    meaning: str,
+    unit: str,
+    default: float,
+    low: float,
+    high: float,
+    source: str = "",
+    status: Status = "choice",
+    spread: float | None = None,
+) -> Parameter:
     return Parameter(name, label, meaning, unit, default, low, high, "shape", source, status, spread)
 
 
@@ -97,12 +107,32 @@ def _bond(name: str, label: str, meaning: str) -> Parameter:
 
 
 BONDS = (
-    _bond("laminae_percent", "Laminae, whole wall", "Attached share of the dorsal laminae; multiplies the three thirds."),
-    _bond("laminae_proximal_percent", "Laminae, top third", "Attached share of the top third of the dorsal laminae."),
-    _bond("laminae_middle_percent", "Laminae, middle third", "Attached share of the middle third of the dorsal laminae."),
-    _bond("laminae_distal_percent", "Laminae, lower third", "Attached share of the lower third of the dorsal laminae."),
-    _bond("quarters_percent", "Quarters and heels", "Attached share of the laminae of the quarters and heels."),
-    _bond("sole_to_bone_percent", "Sole to bone", "Attached share of the solar dermis between bone and sole."),
+    _bond(
+        "laminae_percent",
+        "Laminae, whole wall",
+        "Attached share of the dorsal laminae; multiplies the three thirds.",
+    ),
+    _bond(
+        "laminae_proximal_percent",
+        "Laminae, top third",
+        "Attached share of the top third of the dorsal laminae.",
+    ),
+    _bond(
+        "laminae_middle_percent",
+        "Laminae, middle third",
+        "Attached share of the middle third of the dorsal laminae.",
+    ),
+    _bond(
+        "laminae_distal_percent",
+        "Laminae, lower third",
+        "Attached share of the lower third of the dorsal laminae.",
+    ),
+    _bond(
+        "quarters_percent", "Quarters and heels", "Attached share of the laminae of the quarters and heels."
+    ),
+    _bond(
+        "sole_to_bone_percent", "Sole to bone", "Attached share of the solar dermis between bone and sole."
+    ),
     _bond("sole_to_wall_percent", "Sole to wall", "Attached share of the junction between sole and wall."),
 )
 
@@ -126,8 +156,18 @@ LOAD = (
 )  # fmt: skip
 
 
-def _tissue(name: str, label: str, meaning: str, unit: str, default: float, low: float, high: float,
-            spread: float, source: str = "", status: Status = "choice") -> Parameter:
+def _tissue(
+    name: str,
+    label: str,
+    meaning: str,
+    unit: str,
+    default: float,
+    low: float,
+    high: float,
+    spread: float,
+    source: str = "",
+    status: Status = "choice",
+) -> Parameter:
     return Parameter(name, label, meaning, unit, default, low, high, "tissue", source, status, spread)
 
 

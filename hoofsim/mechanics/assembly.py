@@ -86,14 +86,18 @@ def station_laws(model: Model, sep: Separations, worst: Array) -> PlaneLaw:
         for total, part in zip(out, contact(n[here], slide[here], model.ground), strict=True):
             total[here] = part
         if np.any(n[here].real + model.bed_floor < 0):
-            for total, part in zip(out, contact(n[here] + model.bed_floor, slide[here], model.floor), strict=True):
+            for total, part in zip(
+                out, contact(n[here] + model.bed_floor, slide[here], model.floor), strict=True
+            ):
                 total[here] += part
     return out
 
 
 def tendon_path(model: Model, freedoms: Numbers) -> Path:
     """The deep flexor tendon's path at freedoms (11, B)."""
-    return path(model.tendon_origin, model.arc_centre, model.insertion, model.arc_radius, freedoms[3], freedoms[2])
+    return path(
+        model.tendon_origin, model.arc_centre, model.insertion, model.arc_radius, freedoms[3], freedoms[2]
+    )
 
 
 def _add_stations(
@@ -104,7 +108,9 @@ def _add_stations(
     px, py = sep.lever_x, sep.lever_y
     fx = laws.d_n * nx + laws.d_s * ny
     fy = laws.d_n * ny - laws.d_s * nx
-    wrench = bodies.Wrench(*(np.add.reduceat(part, places.STARTS, axis=0) for part in (fx, fy, fx * py - fy * px)))
+    wrench = bodies.Wrench(
+        *(np.add.reduceat(part, places.STARTS, axis=0) for part in (fx, fy, fx * py - fy * px))
+    )
     bodies.add_gradient(gradient, places.JOINTS, sep.relative, wrench)
     if hessian is None:
         return
@@ -141,7 +147,9 @@ def _add_tendon(model: Model, freedoms: Numbers, gradient: Numbers, hessian: Num
 def line_pulls(model: Model, freedoms: Numbers) -> dict[str, tuple[LineLaw, Numbers, Numbers]]:
     """The three short lines: law, first and second derivative of length by the relative turn that stretches it."""
 
-    def pull(moving: Array, fixed: Array, turn: Numbers, constants: LineConstants) -> tuple[LineLaw, Numbers, Numbers]:
+    def pull(
+        moving: Array, fixed: Array, turn: Numbers, constants: LineConstants
+    ) -> tuple[LineLaw, Numbers, Numbers]:
         length, first, second = chord(moving, fixed, turn)
         return line(length, constants), first, second
 
@@ -149,7 +157,9 @@ def line_pulls(model: Model, freedoms: Numbers) -> dict[str, tuple[LineLaw, Numb
     return {
         "extensor": pull(model.extensor_process, model.extensor_origin, bone, model.extensor),
         "impar": pull(model.impar_p3, model.impar_navicular, bone - navicular, model.impar),
-        "sesamoidean": pull(model.sesamoidean_navicular, model.sesamoidean_origin, navicular, model.sesamoidean),
+        "sesamoidean": pull(
+            model.sesamoidean_navicular, model.sesamoidean_origin, navicular, model.sesamoidean
+        ),
     }
 
 
@@ -164,7 +174,11 @@ def facet(model: Model, freedoms: Numbers) -> LineLaw:
 
 
 def _add_turns(
-    gradient: Numbers, hessian: Numbers | None, signs: tuple[float, float], moment: Numbers, stiffness: Numbers
+    gradient: Numbers,
+    hessian: Numbers | None,
+    signs: tuple[float, float],
+    moment: Numbers,
+    stiffness: Numbers,
 ) -> None:
     """Add a term of one relative turn of bone and navicular, with the given signs."""
     for i, a in enumerate(signs):
@@ -178,14 +192,20 @@ def _add_turns(
 
 def _add_limb(model: Model, freedoms: Numbers, gradient: Numbers, hessian: Numbers | None) -> Numbers:
     """Ligaments, facet, joint stops, wall hinge, limb hold, the capsule's weight and the load itself."""
-    energy: Numbers = model.force * freedoms[1] + model.border_weight * freedoms[5] + model.plate_weight * freedoms[8]
+    energy: Numbers = (
+        model.force * freedoms[1] + model.border_weight * freedoms[5] + model.plate_weight * freedoms[8]
+    )
     gradient[1] += model.force
     gradient[5] += model.border_weight
     gradient[8] += model.plate_weight
     for name, (law, first, second) in line_pulls(model, freedoms).items():
         energy = energy + law.energy
         _add_turns(
-            gradient, hessian, _LINE_TURNS[name], law.force * first, law.stiffness * first**2 + law.force * second
+            gradient,
+            hessian,
+            _LINE_TURNS[name],
+            law.force * first,
+            law.stiffness * first**2 + law.force * second,
         )
     push = facet(model, freedoms)
     energy = energy + push.energy
@@ -227,7 +247,9 @@ def evaluate(model: Model, freedoms: Numbers, worst: Array, with_hessian: bool =
     """Energy, gradient and (unless told not to) Hessian at freedoms (11, B) with bond history `worst` (bonded, B)."""
     if not with_hessian:
         energy, gradient = pose_gradient(model, freedoms, worst)
-        return Evaluation(energy, bodies.reduce_gradient(gradient, freedoms, model.hinge_x, model.hinge_y), None)
+        return Evaluation(
+            energy, bodies.reduce_gradient(gradient, freedoms, model.hinge_x, model.hinge_y), None
+        )
     pose = bodies.poses(freedoms, model.hinge_x, model.hinge_y)
     sep = separations(model, pose)
     laws = station_laws(model, sep, worst)

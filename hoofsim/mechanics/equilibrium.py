@@ -111,7 +111,9 @@ def _least_pivot(hessian: Array) -> Array:
 def _search(model: Model, start: Array, worst: Array) -> _Search:
     """Minimise the energy of every foot of one chunk from `start`."""
     batch = model.batch
-    out = _Search(start.copy(), np.full(batch, np.inf), np.full(batch, -np.inf), np.zeros(batch, dtype=int), [])
+    out = _Search(
+        start.copy(), np.full(batch, np.inf), np.full(batch, -np.inf), np.zeros(batch, dtype=int), []
+    )
     active, current, history = np.arange(batch), model, worst
     freedoms, damping = start.copy(), np.zeros(batch)
     state = evaluate(current, freedoms, history)
@@ -143,7 +145,8 @@ def _search(model: Model, start: Array, worst: Array) -> _Search:
         better = lower | (largest_force(tried.gradient) < 0.5 * residual) & (np.abs(step).max(axis=0) < 1e-4)
         better &= np.isfinite(tried.energy) & ~done
         freedoms = np.where(better, trial, freedoms)
-        assert state.hessian is not None and tried.hessian is not None
+        assert state.hessian is not None
+        assert tried.hessian is not None
         if better.all():
             state = tried
         else:
@@ -153,7 +156,9 @@ def _search(model: Model, start: Array, worst: Array) -> _Search:
                 np.where(better, tried.hessian, state.hessian),
             )
         damping = np.where(
-            better | done, np.where(damping < FIRST_DAMPING, 0.0, damping * 0.2), np.maximum(damping * 8.0, FIRST_DAMPING)
+            better | done,
+            np.where(damping < FIRST_DAMPING, 0.0, damping * 0.2),
+            np.maximum(damping * 8.0, FIRST_DAMPING),
         )
     return out
 

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
 from hoofsim.foot import landmarks as template
 from hoofsim.foot.geometry import Rest, rest_foot
@@ -99,17 +100,26 @@ def _bonds(values: Mapping[str, Array], s: places.Stations) -> tuple[BondConstan
     v, batch = values, s.area.shape[1]
 
     def rows(kinds: tuple[str, ...], *per_kind: Array | float) -> Array:
-        parts = [np.broadcast_to(value, (places.COUNTS[kind], batch)) for kind, value in zip(kinds, per_kind, strict=True)]
+        parts = [
+            np.broadcast_to(value, (places.COUNTS[kind], batch))
+            for kind, value in zip(kinds, per_kind, strict=True)
+        ]
         return np.ascontiguousarray(np.concatenate(parts))
 
-    def constants(here: slice, kinds: tuple[str, ...], **per_kind: tuple[Array | float, ...]) -> BondConstants:
+    def constants(
+        here: slice, kinds: tuple[str, ...], **per_kind: tuple[Array | float, ...]
+    ) -> BondConstants:
         full = {name: rows(kinds, *parts) for name, parts in per_kind.items()}
         peak = peak_strain(full["small"], full["large"], full["knee"], full["strength"])
         return BondConstants(**full, thickness=s.thickness[here], peak=peak)
 
     shear = v["laminar_shear_modulus_mpa"] / v["laminar_large_modulus_mpa"]
     junction = places.junction_modulus(v)
-    small, large, solar = v["laminar_small_modulus_mpa"], v["laminar_large_modulus_mpa"], v["solar_dermis_stiff_modulus_mpa"]
+    small, large, solar = (
+        v["laminar_small_modulus_mpa"],
+        v["laminar_large_modulus_mpa"],
+        v["solar_dermis_stiff_modulus_mpa"],
+    )
     knee, strength, rupture = v["laminar_knee_strain"], v["laminar_strength_mpa"], v["laminar_rupture_strain"]
     # A stiffness low enough to put the peak near the rupture strain moves the rupture out with it.
     late = knee + strength / np.minimum(large, solar) + LEAST_FALL
@@ -133,7 +143,10 @@ def _pressed(values: Mapping[str, Array], s: places.Stations) -> CompressionCons
     kinds = ("laminae", "solar_dermis", "cushion")
 
     def rows(*per_kind: Array | float) -> Array:
-        parts = [np.broadcast_to(value, (places.COUNTS[kind], batch)) for kind, value in zip(kinds, per_kind, strict=True)]
+        parts = [
+            np.broadcast_to(value, (places.COUNTS[kind], batch))
+            for kind, value in zip(kinds, per_kind, strict=True)
+        ]
         return np.ascontiguousarray(np.concatenate(parts))
 
     first, main, knee = LAMINAR_COMPRESSION
@@ -178,7 +191,12 @@ def build(values: Mapping[str, Array], case: LoadCase) -> Model:
     radius = (template.NAVICULAR_SURFACE_RADIUS_MM + template.TENDON_HALF_THICKNESS_MM) * rest.scale
     still = np.zeros(batch)
     own_path = path(
-        reference("tendon_origin"), reference("navicular_arc_centre"), reference("tendon_insertion"), radius, still, still
+        reference("tendon_origin"),
+        reference("navicular_arc_centre"),
+        reference("tendon_insertion"),
+        radius,
+        still,
+        still,
     )
     pull = (1.0 - v["tendon_cut"]) * v["tendon_pull_percent"] / 100.0
     stiffness = v["tendon_stiffness_n_per_mm"] * rest.scale
@@ -189,7 +207,9 @@ def build(values: Mapping[str, Array], case: LoadCase) -> Model:
     extensor_tone = EXTENSOR_TONE_PER_KG * v["body_mass_kg"]
     extensor_stiffness = EXTENSOR_STIFFNESS * rest.scale
     extensor_length = _chord(reference("extensor_process"), reference("extensor_origin"))
-    extensor = LineConstants(extensor_stiffness, slack_length(extensor_length, extensor_tone, extensor_stiffness), still)
+    extensor = LineConstants(
+        extensor_stiffness, slack_length(extensor_length, extensor_tone, extensor_stiffness), still
+    )
     impar_stiffness = IMPAR_STIFFNESS * rest.scale
     impar_length = _chord(ref["tendon_insertion"], ref["navicular_distal"])
     impar = LineConstants(
@@ -199,7 +219,7 @@ def build(values: Mapping[str, Array], case: LoadCase) -> Model:
     sesamoidean = LineConstants(SESAMOIDEAN_STIFFNESS * rest.scale, sesamoidean_length, still)
 
     horn = v["wall_to_bone_mm"] - v["lucent_zone_mm"]
-    strip = WALL_STRIP_SHARE * v["laminar_width_mm"]
+    bent = curved_strip(WALL_STRIP_SHARE * v["laminar_width_mm"], horn, WALL_RISE_MM * rest.scale)
     free_length = _chord(p["toe_hairline"], p["wall_hinge"])
     pivot = places.pivots(rest)
     return Model(
@@ -222,14 +242,14 @@ def build(values: Mapping[str, Array], case: LoadCase) -> Model:
                                  stance.p2_turn + np.radians(MOST_FLEXION_DEG), JOINT_STOP, JOINT_STOP_WIDTH),
         sole_stop=StopConstants(-SOLE_PLAY_MM * rest.scale, SOLE_PLAY_MM * rest.scale, SOLE_STOP, SOLE_STOP_WIDTH_MM),
         border_weight=BORDER_WEIGHT_N * rest.scale**3, plate_weight=PLATE_WEIGHT_N * rest.scale**3,
-        wall_hinge=cantilever_stiffness(v["wall_modulus_mpa"], curved_strip(strip, horn, WALL_RISE_MM * rest.scale), free_length),
+        wall_hinge=cantilever_stiffness(v["wall_modulus_mpa"], bent, free_length),
         limb_hold=v["posture_spring_n_per_mm"] + (LIMB_HOLD_LIFTED if case.lifted else 0.0),
         limb_lift_hold=np.full(batch, LIMB_HOLD_LIFTED if case.lifted else 0.0),
         force=moment.force_per_kg * v["body_mass_kg"] * v["load_percent"] / 100.0,
     )  # fmt: skip
 
 
-def take(model: Model, index: Array | slice) -> Model:
+def take(model: Model, index: NDArray[np.intp] | slice) -> Model:
     """The same model for the feet at `index` only: arrays are cut along their batch axis (a slice copies nothing)."""
     picked: dict[str, object] = {}
     for name, value in vars(model).items():
@@ -237,7 +257,8 @@ def take(model: Model, index: Array | slice) -> Model:
     return Model(**picked)  # type: ignore[arg-type]
 
 
-def _take(value: object, index: Array | slice, batch: int) -> object:
+def _take(value: object, index: NDArray[np.intp] | slice, batch: int) -> object:
+    # The batch is the middle axis of point rows (S, B, 2), the first of points (B, 2), else the last.
     if isinstance(value, np.ndarray):
         if value.ndim == 3:
             return value[:, index]

@@ -79,7 +79,9 @@ def _unit(vector: Array) -> Array:
     return out
 
 
-def _stations(model: Model, freedoms: Array, worst: Array, poses: dict[str, BodyPose]) -> dict[str, StationState]:
+def _stations(
+    model: Model, freedoms: Array, worst: Array, poses: dict[str, BodyPose]
+) -> dict[str, StationState]:
     sep = separations(model, bodies.poses(freedoms, model.hinge_x, model.hinge_y))
     laws = station_laws(model, sep, worst)
     s = model.stations
@@ -94,7 +96,9 @@ def _stations(model: Model, freedoms: Array, worst: Array, poses: dict[str, Body
         bone_end = move(rest, poses[kind.body])
         if kind.frame == "ground":
             foot = bone_end - (np.maximum(sep.n[here], 0.0))[..., None] * normals[here]
-            state = StationState(bone_end, foot, s.attached[here], damage[here], -laws.d_n[here], laws.d_s[here])
+            state = StationState(
+                bone_end, foot, s.attached[here], damage[here], -laws.d_n[here], laws.d_s[here]
+            )
             grounds.append(state)
             continue
         horn_rest = rest - s.thickness[here][..., None] * normals[here]

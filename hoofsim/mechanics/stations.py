@@ -142,7 +142,9 @@ def place(rest: Rest, values: Values, lifted: bool) -> tuple[Stations, Array]:
 
     here = SLICES["junction"]
     frog_line = p["frog_heel"] - p["sole_toe"]
-    at[here] = _between(p["sole_toe"] + 0.27 * frog_line, p["sole_toe"] + 0.73 * frog_line, np.linspace(0, 1, 4))
+    at[here] = _between(
+        p["sole_toe"] + 0.27 * frog_line, p["sole_toe"] + 0.73 * frog_line, np.linspace(0, 1, 4)
+    )
     normal[here] = up_bone
     attached[here] = share["sole_to_wall_percent"]
     area[here] = JUNCTION_AREA_MM2 * rest.scale**2 / COUNTS["junction"]
@@ -221,10 +223,14 @@ def _ground(
     here = SLICES["plate_ground"]
     frog, sole = 6, COUNTS["plate_ground"] - 6
     frog_points = _between(p["frog_heel"], p["frog_point"], np.linspace(0.0, 1.0, frog))
-    sole_points = np.stack([0.5 * (p["frog_point"] + p["sole_under_tip"]), p["sole_under_tip"], p["sole_toe"]])
+    sole_points = np.stack(
+        [0.5 * (p["frog_point"] + p["sole_under_tip"]), p["sole_under_tip"], p["sole_toe"]]
+    )
     at[here] = np.concatenate([frog_points, sole_points])
     step = np.linalg.norm(p["frog_heel"] - p["frog_point"], axis=-1) / frog
-    stiffness[here][:frog] = values["frog_modulus_mpa"] * FROG_WIDTH_MM * rest.scale * step / FROG_THICKNESS_MM
+    stiffness[here][:frog] = (
+        values["frog_modulus_mpa"] * FROG_WIDTH_MM * rest.scale * step / FROG_THICKNESS_MM
+    )
     stiffness[here][frog : frog + sole] = SOLE_STIFFNESS
 
     # Bone meets the ground itself only where the sole has been pushed out of its way.
@@ -235,7 +241,9 @@ def _ground(
     for name, width in BED_WIDTHS_MM.items():
         here = SLICES[name]
         bed = BED_MODULUS_MPA * width * rest.scale * spacing / np.maximum(values["bed_depth_mm"], 1e-3)
-        stiffness[here] = np.where(values["bed_depth_mm"] > 0, 1.0 / (1.0 / stiffness[here] + 1.0 / bed), stiffness[here])
+        stiffness[here] = np.where(
+            values["bed_depth_mm"] > 0, 1.0 / (1.0 / stiffness[here] + 1.0 / bed), stiffness[here]
+        )
     normal[GROUND] = up
     gap[GROUND] = np.einsum("sbk,bk->sb", at[GROUND] - rest.ground_pivot[None], up)
     if lifted:

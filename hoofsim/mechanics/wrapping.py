@@ -43,7 +43,9 @@ def _turned(point: Array, turn: Numbers) -> tuple[Numbers, Numbers]:
     return cosine * point[..., 0] + sine * point[..., 1], -sine * point[..., 0] + cosine * point[..., 1]
 
 
-def path(origin: Array, centre: Array, insertion: Array, radius: Array, navicular_turn: Numbers, p3_turn: Numbers) -> Path:
+def path(
+    origin: Array, centre: Array, insertion: Array, radius: Array, navicular_turn: Numbers, p3_turn: Numbers
+) -> Path:
     """Tendon path. origin, centre, insertion: (..., 2) mm from the joint's centre, at zero turn; radius mm.
 
     The tendon passes on the palmar-distal side of the arc: origin, then arc, then insertion, anticlockwise about the
