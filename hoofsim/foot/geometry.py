@@ -116,7 +116,7 @@ def _capsule(v: Values, bones: dict[str, Array], scale: Array) -> dict[str, Arra
     return points
 
 
-def _refuse(wrong: Array, sentence: str, **shown: Array) -> None:
+def _refuse(wrong: NDArray[np.bool_], sentence: str, **shown: Array) -> None:
     """Raise `BadInput` with `sentence` filled from the first foot that is `wrong`."""
     if np.any(wrong):
         first = int(np.flatnonzero(wrong)[0])

@@ -36,7 +36,7 @@ def distal_phalanx(points: Mapping[str, Array]) -> Array:
     flexor = smooth(points_of(palmar, heel, between(palmar, insertion, 0.6) + 0.9 * size * left_of(down),
                               insertion))  # fmt: skip
     under = smooth(points_of(insertion, between(insertion, arch, 0.3) - 0.9 * size * _up_from(points), arch,
-                             between(arch, points["tip"], 0.6) + 0.8 * size * _up_from(points), tip))  # fmt: skip
+                             between(arch, tip, 0.6) + 0.8 * size * _up_from(points), tip))  # fmt: skip
     return joined([smooth(points_of(tip, *face[::-1]))[:-1], head, joint, flexor, under[:-1]])
 
 

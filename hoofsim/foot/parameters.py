@@ -234,7 +234,7 @@ def checked(name: str, value: object) -> float:
         value = float(value) if name == "tendon_cut" else None
     if not isinstance(value, int | float) and not hasattr(value, "__float__"):
         raise BadInput(f"{name} needs a number, {allowed}")
-    number = float(value)  # type: ignore[arg-type]
+    number = float(value)
     if not math.isfinite(number) or not control.low <= number <= control.high:
         raise BadInput(f"{name} = {number:g}{unit} is out of range: {allowed}")
     if name == "tendon_cut" and number not in (0.0, 1.0):

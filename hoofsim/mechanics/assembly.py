@@ -1,6 +1,6 @@
 """Total potential energy of a batch of feet, its gradient and its Hessian by the eleven freedoms.
 
-The same `evaluate` serves the equilibrium (all three), the moving scene (gradient by pose coordinates) and the audit.
+The equilibrium takes all three (`evaluate`); the moving scene takes the forces on its bodies (`pose_gradient`).
 """
 
 from typing import NamedTuple
@@ -22,11 +22,11 @@ from hoofsim.mechanics.wrapping import Path, path
 
 
 class Evaluation(NamedTuple):
-    """energy (B,) N mm; gradient (11, B); hessian (11, 11, B) or None."""
+    """energy (B,) N mm; gradient (11, B); hessian (11, 11, B)."""
 
     energy: Numbers
     gradient: Numbers
-    hessian: Numbers | None
+    hessian: Numbers
 
 
 class Separations(NamedTuple):
@@ -232,32 +232,36 @@ def _add_limb(model: Model, freedoms: Numbers, gradient: Numbers, hessian: Numbe
     return energy
 
 
+def _accumulate(
+    model: Model, freedoms: Numbers, pose: Numbers, worst: Array, gradient: Numbers, hessian: Numbers | None
+) -> Numbers:
+    """Add every element to gradient and Hessian by pose coordinates; the energy (B,)."""
+    sep = separations(model, pose)
+    laws = station_laws(model, sep, worst)
+    _add_stations(model, sep, laws, gradient, hessian)
+    energy = laws.energy.sum(axis=0) + _add_tendon(model, freedoms, gradient, hessian)
+    return energy + _add_limb(model, freedoms, gradient, hessian)
+
+
 def pose_gradient(model: Model, freedoms: Numbers, worst: Array) -> tuple[Numbers, Numbers]:
     """Energy (B,) and its gradient (14, B) by pose coordinates: minus the force on each body."""
     pose = bodies.poses(freedoms, model.hinge_x, model.hinge_y)
-    sep = separations(model, pose)
-    laws = station_laws(model, sep, worst)
     gradient = np.zeros((bodies.POSES, freedoms.shape[1]), dtype=freedoms.dtype)
-    _add_stations(model, sep, laws, gradient, None)
-    energy = laws.energy.sum(axis=0) + _add_tendon(model, freedoms, gradient, None)
-    return energy + _add_limb(model, freedoms, gradient, None), gradient
+    return _accumulate(model, freedoms, pose, worst, gradient, None), gradient
 
 
-def evaluate(model: Model, freedoms: Numbers, worst: Array, with_hessian: bool = True) -> Evaluation:
-    """Energy, gradient and (unless told not to) Hessian at freedoms (11, B) with bond history `worst` (bonded, B)."""
-    if not with_hessian:
-        energy, gradient = pose_gradient(model, freedoms, worst)
-        return Evaluation(
-            energy, bodies.reduce_gradient(gradient, freedoms, model.hinge_x, model.hinge_y), None
-        )
+def slope(model: Model, freedoms: Numbers, worst: Array) -> tuple[Numbers, Numbers]:
+    """Energy (B,) and its gradient (11, B) by the freedoms, without the cost of the Hessian."""
+    energy, gradient = pose_gradient(model, freedoms, worst)
+    return energy, bodies.reduce_gradient(gradient, freedoms, model.hinge_x, model.hinge_y)
+
+
+def evaluate(model: Model, freedoms: Numbers, worst: Array) -> Evaluation:
+    """Energy, gradient and Hessian at freedoms (11, B) with bond history `worst` (bonded, B)."""
     pose = bodies.poses(freedoms, model.hinge_x, model.hinge_y)
-    sep = separations(model, pose)
-    laws = station_laws(model, sep, worst)
     gradient = np.zeros((bodies.POSES, freedoms.shape[1]), dtype=freedoms.dtype)
     hessian = np.zeros((bodies.POSES, bodies.POSES, freedoms.shape[1]), dtype=freedoms.dtype)
-    _add_stations(model, sep, laws, gradient, hessian)
-    energy = laws.energy.sum(axis=0) + _add_tendon(model, freedoms, gradient, hessian)
-    energy = energy + _add_limb(model, freedoms, gradient, hessian)
+    energy = _accumulate(model, freedoms, pose, worst, gradient, hessian)
     bodies.mirror(hessian)
     return Evaluation(
         energy,

@@ -80,7 +80,6 @@ def largest_force(gradient: Array) -> Array:
 
 def _damped_step(state: Evaluation, damping: Array) -> tuple[Array, Array]:
     """Newton step (11, B), and the damping that made the matrix definite; scaled so that a radian counts ARM_MM."""
-    assert state.hessian is not None
     scale = bodies.scales()
     hessian = state.hessian * (scale[:, None] * scale[None, :])[:, :, None]
     gradient = state.gradient * scale[:, None]
@@ -125,7 +124,6 @@ def _search(model: Model, start: Array, worst: Array) -> _Search:
         out.steps[active[~done]] += 1
         # Ended feet ride along unmoved until they are half of the batch, because cutting arrays costs more than they do.
         if done.all() or 2 * np.count_nonzero(done) > done.size:
-            assert state.hessian is not None
             ended = active[done]
             out.freedoms[:, ended] = freedoms[:, done]
             out.residual[ended] = residual[done]
@@ -135,7 +133,6 @@ def _search(model: Model, start: Array, worst: Array) -> _Search:
                 break
             active, current, history = active[keep], take(current, keep), history[:, keep]
             freedoms, damping = freedoms[:, keep], damping[keep]
-            assert state.hessian is not None
             state = Evaluation(state.energy[keep], state.gradient[:, keep], state.hessian[:, :, keep])
             residual, done = residual[keep], done[keep]
         step, damping = _damped_step(state, damping)
@@ -145,8 +142,6 @@ def _search(model: Model, start: Array, worst: Array) -> _Search:
         better = lower | (largest_force(tried.gradient) < 0.5 * residual) & (np.abs(step).max(axis=0) < 1e-4)
         better &= np.isfinite(tried.energy) & ~done
         freedoms = np.where(better, trial, freedoms)
-        assert state.hessian is not None
-        assert tried.hessian is not None
         if better.all():
             state = tried
         else:

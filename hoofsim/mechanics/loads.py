@@ -75,12 +75,10 @@ def _smooth(at: Array, knots: tuple[float, ...], values: tuple[float, ...]) -> A
     index = np.clip(np.searchsorted(x, at, side="right") - 1, 0, len(x) - 2)
     t = np.clip((at - x[index]) / step[index], 0.0, 1.0)
     h = step[index]
-    return (
-        y[index] * (1 + 2 * t) * (1 - t) ** 2
-        + slope[index] * h * t * (1 - t) ** 2
-        + y[index + 1] * t * t * (3 - 2 * t)
-        + slope[index + 1] * h * t * t * (t - 1)
-    )
+    ends = y[index] * (1 + 2 * t) * (1 - t) ** 2 + y[index + 1] * t * t * (3 - 2 * t)
+    tangents = slope[index] * h * t * (1 - t) ** 2 + slope[index + 1] * h * t * t * (t - 1)
+    out: Array = ends + tangents
+    return out
 
 
 _STANDING_PER_KG = STANDING_SHARE * GRAVITY

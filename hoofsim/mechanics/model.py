@@ -162,7 +162,8 @@ def _pressed(values: Mapping[str, Array], s: places.Stations) -> CompressionCons
 
 
 def _chord(a: Array, b: Array) -> Array:
-    return np.linalg.norm(a - b, axis=-1)
+    length: Array = np.linalg.norm(a - b, axis=-1)
+    return length
 
 
 def build(values: Mapping[str, Array], case: LoadCase) -> Model:

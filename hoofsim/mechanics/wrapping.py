@@ -35,7 +35,8 @@ def _angle(x: Numbers, y: Numbers) -> Numbers:
         x, y = x + 0j, y + 0j
         square = x.real**2 + y.real**2
         return np.arctan2(y.real, x.real) + 1j * (x.real * y.imag - y.real * x.imag) / square
-    return np.arctan2(y, x)
+    angle: Numbers = np.arctan2(y, x)
+    return angle
 
 
 def _turned(point: Array, turn: Numbers) -> tuple[Numbers, Numbers]:

@@ -113,7 +113,7 @@ def bond(n: Numbers, s: Numbers, worst: Array, c: BondConstants, two_sided: bool
     both local directions lie in the junction's plane); otherwise closing is left to the compression law.
     """
     if two_sided:
-        q, q_n, q_nn = n, 1.0, 0.0
+        q, q_n, q_nn = n, np.ones_like(n), np.zeros_like(n)
     else:
         q, q_n, q_nn = ramp(n, CLOSING_WIDTH_MM)
     square = c.weight_n * q * q + c.weight_s * s * s
