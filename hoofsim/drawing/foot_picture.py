@@ -5,6 +5,7 @@ from collections.abc import Callable, Iterable
 import numpy as np
 
 from hoofsim.cautions import SHORT_CAUTION
+from hoofsim.drawing.bounds import bounds_of
 from hoofsim.drawing.display_list import (
     Arrow,
     Bounds,
@@ -12,7 +13,6 @@ from hoofsim.drawing.display_list import (
     DisplayList,
     Group,
     Item,
-    Point,
     Polygon,
     Polyline,
     Primitive,
@@ -29,7 +29,7 @@ from hoofsim.drawing.foot_shown import Options, ShownFoot, Unloaded
 from hoofsim.drawing.foot_tissues import edges, is_cut, rim, tissues
 from hoofsim.drawing.labels import Edge, Label, place
 from hoofsim.drawing.parts import part
-from hoofsim.drawing.text_size import LINE_HEIGHT, text_box, wrapped
+from hoofsim.drawing.text_size import LINE_HEIGHT, wrapped
 from hoofsim.foot.curves import between, lengths, resampled
 from hoofsim.foot.outline_bones import size_of
 from hoofsim.foot.outline_soft import tendon_path
@@ -166,27 +166,6 @@ def _silhouette(primitives: Iterable[Primitive]) -> tuple[Edge, Edge]:
         return edge
 
     return reach(lambda x: float(x.min())), reach(lambda x: float(x.max()))
-
-
-def bounds_of(primitives: Iterable[Primitive]) -> Bounds:
-    """The area that primitives cover, texts included."""
-    boxes: list[Bounds] = []
-    for one in primitives:
-        if isinstance(one, Text):
-            boxes.append(text_box(one))
-            continue
-        places: tuple[Point, ...]
-        if isinstance(one, Circle):
-            (x, y), r = one.centre, one.radius
-            places = ((x - r, y - r), (x + r, y + r))
-        elif isinstance(one, Polygon | Polyline):
-            places = one.points
-        else:
-            places = (one.start, one.end)
-        xs, ys = zip(*places, strict=True)
-        boxes.append((min(xs), min(ys), max(xs), max(ys)))
-    left, bottom, right, top = zip(*boxes, strict=True)
-    return min(left), min(bottom), max(right), max(top)
 
 
 def _captions(

@@ -111,8 +111,8 @@ class Options:
     dimensions. `newtons_per_mm`: length of the force arrows (None: chosen to fit, and stated). `ghost`: what the
     unchanged foot is laid upon, "ground", "capsule", "bone", or "none". `moved_scale`: how many times longer than the
     movement its arrows are drawn (None: chosen, and stated). `text_mm`: type size in mm of the picture, so that a
-    window may keep words readable at any zoom (None: in proportion to the foot). `highlight`: a part drawn with a bright rim.
-    `length_unit`: "mm" or "in" for numbers.
+    window may keep words readable at any zoom (None: in proportion to the foot). `highlight`: a part drawn with a
+    bright rim. `length_unit`: "mm" or "in" for numbers.
     """
 
     hide: frozenset[str] = frozenset()

@@ -109,6 +109,12 @@ _NORMAL: dict[str, Style] = {
     "error_bar": _line("#211c17", 0.35),
 }
 
+_NORMAL |= {
+    f"{role}_point": replace(style, edge=INK, width=0.3, dash=None)
+    for role, style in _NORMAL.items()
+    if role.startswith("series_")
+}
+
 _HIGH_CONTRAST: dict[str, Style] = {
     role: replace(
         style,
