@@ -33,7 +33,8 @@ class Choice:
 def heading(preset: str, settings: dict[str, float], load: str, stance_percent: float | None) -> str:
     """Preset, settings and load in words, for a title."""
     parts = [PRESETS[preset].label, *(setting_words(*setting) for setting in settings.items())]
-    stance = "" if stance_percent is None else f" at {stance_percent:g} % of stance"
+    moment = BY_NAME["stance_percent"].default if stance_percent is None else stance_percent
+    stance = f" at {moment:g} % of stance" if CASES[load].moves else ""
     return ", ".join([*parts, CASES[load].label.lower() + stance])
 
 
@@ -43,7 +44,7 @@ def add_foot_arguments(parser: argparse.ArgumentParser) -> None:
         "--foot",
         default="sound",
         metavar="PRESET|FILE",
-        help="a ready foot (hoofsim list presets), or a scenario file whose foot, changes and load to take",
+        help="a ready foot (hoofsim list presets), or a scenario file whose foot, changes and load (not its sweep) to take",
     )
     parser.add_argument(
         "--set",

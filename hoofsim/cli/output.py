@@ -34,15 +34,20 @@ def console() -> Console:
 def print_table(
     title: str, columns: Sequence[tuple[str, str]], rows: Iterable[tuple[Sequence[str], str | None]]
 ) -> None:
-    """A table with `columns` (heading, "left" or "right") and `rows` of (cells, style or None)."""
-    table = Table(
-        title=title, title_justify="left", box=None, pad_edge=False, header_style="bold", padding=(0, 2, 0, 0)
-    )
+    """A titled table with `columns` (heading, "left" or "right") and `rows` of (cells, style or None)."""
+    table = Table(box=None, pad_edge=False, header_style="bold", padding=(0, 2, 0, 0))
     for heading, side in columns:
         table.add_column(heading, justify="right" if side == "right" else "left", overflow="fold")
     for cells, style in rows:
         table.add_row(*cells, style=style)
-    console().print(table)
+    where = console()
+    where.print(title, style="bold")
+    if where.is_terminal:
+        where.print(table)
+        return
+    with where.capture() as captured:
+        where.print(table)
+    print("\n".join(line.rstrip() for line in captured.get().splitlines()))
 
 
 def print_text(text: str = "") -> None:
