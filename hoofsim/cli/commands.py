@@ -20,6 +20,7 @@ class Command:
 
 
 _TABLE = (
+    Command("open", "hoofsim.cli.open", "open the program's window, on a saved file if given"),
     Command("solve", "hoofsim.cli.solve", "load one foot and print its measures"),
     Command("run", "hoofsim.cli.run", "run scenario files, write their results, check what they expect"),
     Command("check", "hoofsim.cli.check", "say whether files are well written, without running them"),

@@ -26,7 +26,7 @@ def start() -> int:
     if has_display():
         from hoofsim.app.main import main as window
 
-        return int(window())
+        return window()
     first = next((file for file in scenario_files() if file.name == FIRST), scenario_files()[0])
     print(
         f"No display was found, so no window opens: running the scenario {first.name} into {OUTPUT}/ instead."

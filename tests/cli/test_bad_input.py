@@ -69,6 +69,7 @@ def test_a_good_file_after_a_bad_one_is_still_checked(
         (["draw", "foot.pdf"], "must end in .svg, .png, .txt"),
         (["draw", "nowhere/foot.svg"], "there is no folder nowhere"),
         (["draw", "."], "must end in"),
+        (["open", "missing.hoofsim.yaml"], "no such file"),
         (["schema", "scenery"], "scenario"),
     ],
 )

@@ -6,6 +6,7 @@ from types import ModuleType
 
 import pytest
 
+from hoofsim.cli import open as open_command
 from hoofsim.cli import start
 from hoofsim.cli.main import main
 
@@ -42,9 +43,33 @@ def test_without_a_display_the_first_scenario_runs(
     assert {file.suffix for file in (tmp_path / "hoofsim-out").iterdir()} == {".csv", ".svg", ".png"}
 
 
-def test_with_a_display_the_window_opens(monkeypatch: pytest.MonkeyPatch) -> None:
-    window = ModuleType("hoofsim.app.main")
-    window.main = lambda: 7  # type: ignore[attr-defined]
-    monkeypatch.setitem(sys.modules, "hoofsim.app.main", window)
+@pytest.fixture
+def window(monkeypatch: pytest.MonkeyPatch) -> list[tuple[str | None, ...]]:
+    """A stand-in for the window, on a display: collects what it was opened with."""
+    opened: list[tuple[str | None, ...]] = []
+    module = ModuleType("hoofsim.app.main")
+    module.main = lambda *path: opened.append(path) or 7  # type: ignore[attr-defined,func-returns-value]
+    monkeypatch.setitem(sys.modules, "hoofsim.app.main", module)
     monkeypatch.setattr(start, "has_display", lambda: True)
+    monkeypatch.setattr(open_command, "has_display", lambda: True)
+    return opened
+
+
+def test_with_a_display_the_window_opens(window: list[tuple[str | None, ...]]) -> None:
     assert main([]) == 7
+    assert window == [()]
+
+
+def test_the_window_opens_on_a_file(window: list[tuple[str | None, ...]], tmp_path: Path) -> None:
+    file = tmp_path / "sitting.yaml"
+    file.write_text("", encoding="utf-8")
+    assert main(["open", str(file)]) == 7
+    assert window == [(str(file),)]
+
+
+def test_without_a_display_no_window_is_promised(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.setattr(open_command, "has_display", lambda: False)
+    assert main(["open"]) == 2
+    assert "no display" in capsys.readouterr().err
