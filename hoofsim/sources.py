@@ -75,6 +75,14 @@ _TABLE = (
         _ABSTRACT,
     ),
     Source(
+        "F5c",
+        "fetlock angle against vertical force on the limb",
+        "a straight line, little changed by gait or muscle; peaks of 216 ± 5 deg at 6.16 N/kg (walk) and 232 ± 4 deg at "
+        "10.73 N/kg (trot); slope derived here",
+        "McGuigan & Wilson 2003, J Exp Biol 206:1325 (abstract and its table 2)",
+        _ABSTRACT,
+    ),
+    Source(
         "F6",
         "timing of the walk",
         "stance 898 ± 14 ms (standard error); breakover takes its last 15.8 %",

@@ -1,8 +1,8 @@
 """Load cases: what the limb above does to one front foot, by gait and by share of the stance.
 
-Vertical force shapes are smooth curves through published peaks. Pastern turn and fetlock extension over the stance are
-recalled typical kinematics (status: memory) and so is their timing; the moments and tendon forces that come out are
-predictions of the model from them.
+Vertical force shapes are smooth curves through published peaks. The fetlock extends in a straight line with that force,
+the same line for every gait (F5c). The pastern's turn over the stance, and the timing of the curves, are recalled typical
+kinematics (status: memory); the moments and tendon forces that come out are predictions of the model from them.
 """
 
 from collections.abc import Mapping
@@ -16,6 +16,8 @@ from hoofsim.mechanics.types import Array
 
 GRAVITY = 9.81
 STANDING_SHARE = 0.29
+# Fetlock angle at the two published peaks: 216 deg at 6.16 N/kg (walk) and 232 deg at 10.73 N/kg (trot); F5c.
+FETLOCK_DEG_PER_N_PER_KG = (232.0 - 216.0) / (10.73 - 6.16)
 
 
 class Moment(NamedTuple):
@@ -28,7 +30,7 @@ class Moment(NamedTuple):
 
 @dataclass(frozen=True)
 class LoadCase:
-    """A named load. Curves are knots over the stance (%): force N/kg, pastern turn and fetlock extension in degrees.
+    """A named load. Curves are knots over the stance (%): force N/kg and pastern turn in degrees.
 
     Pastern turn is positive when the middle phalanx tips forward over the foot, which extends the coffin joint.
     `lifted`: the foot hangs clear of the ground.
@@ -42,7 +44,6 @@ class LoadCase:
     percent: tuple[float, ...]
     force_per_kg: tuple[float, ...]
     pastern_deg: tuple[float, ...]
-    fetlock_deg: tuple[float, ...]
     lifted: bool = False
 
     @property
@@ -52,10 +53,11 @@ class LoadCase:
 
     def at(self, stance_percent: Array) -> Moment:
         """The load at a share of the stance (B,), percent; still cases ignore it."""
+        force = _smooth(stance_percent, self.percent, self.force_per_kg)
         return Moment(
-            _smooth(stance_percent, self.percent, self.force_per_kg),
+            force,
             np.radians(_smooth(stance_percent, self.percent, self.pastern_deg)),
-            np.radians(_smooth(stance_percent, self.percent, self.fetlock_deg)),
+            np.radians(FETLOCK_DEG_PER_N_PER_KG * (force - _STANDING_PER_KG)),
         )
 
 
@@ -85,16 +87,16 @@ _STANDING_PER_KG = STANDING_SHARE * GRAVITY
 
 _CASES = (
     LoadCase("standing", "Standing", "Square standing: each front foot carries 29 % of body weight.", "F1", None,
-             (0,), (_STANDING_PER_KG,), (0,), (0,)),
+             (0,), (_STANDING_PER_KG,), (0,)),
     LoadCase("other_lifted", "Other foot lifted", "The other front foot is held up: twice the standing load.", "F1", None,
-             (0,), (2 * _STANDING_PER_KG,), (-4,), (8,)),
+             (0,), (2 * _STANDING_PER_KG,), (-4,)),
     LoadCase("walk", "Walk", "The stance of a walk: two peaks, breakover in the last 16 %.", "F5", 0.898,
              (0, 8, 25, 48, 65, 84, 93, 100), (0.3, 3.2, 6.16, 4.9, 6.16, 3.6, 1.2, 0.1),
-             (0, -5, -9, -2, 8, 17, 16, 12), (-4, 3, 11, 11, 15, 10, 0, -8)),
+             (0, -5, -9, -2, 8, 17, 16, 12)),
     LoadCase("trot", "Trot", "The stance of a trot: one peak, breakover from 86 %.", "F5", 0.30,
              (0, 10, 25, 50, 70, 86, 94, 100), (0.4, 3.4, 7.8, 10.73, 7.4, 2.2, 0.8, 0.1),
-             (0, -5, -11, -8, 4, 14, 14, 10), (-6, 3, 15, 25, 19, 5, -4, -10)),
-    LoadCase("suspended", "Suspended", "The foot hangs clear of the ground.", "", None, (0,), (0.0,), (0,), (-15,), True),
+             (0, -5, -11, -8, 4, 14, 14, 10)),
+    LoadCase("suspended", "Suspended", "The foot hangs clear of the ground.", "", None, (0,), (0.0,), (0,), True),
 )  # fmt: skip
 
 CASES: Mapping[str, LoadCase] = {case.name: case for case in _CASES}
