@@ -10,7 +10,6 @@ TEXT_SCALE_LOW, TEXT_SCALE_HIGH = 0.8, 2.0
 BODY_PIXELS = 15.0
 # Below these numbers of text widths and heights no screen can show its controls: the text is held smaller instead.
 FEWEST_EMS_WIDE, FEWEST_EMS_HIGH = 33.0, 22.5
-WIDE_EMS = 66.0  # from here on the sandbox has room for a dock on either side of the foot
 
 COLOURS: dict[str, Colour] = {
     "page": (238, 232, 220),
@@ -84,7 +83,6 @@ class Theme:
     window: tuple[int, int] = (1280, 800)
     contrast: bool = False
     reduced_motion: bool = False
-    wide: bool = True
     limited_to_percent: int | None = (
         None  # the text scale in force, where the window forbids the one wished for
     )
@@ -140,7 +138,6 @@ def theme_for(
         window=size,
         contrast=contrast,
         reduced_motion=reduced_motion,
-        wide=size[0] / em >= WIDE_EMS,
         limited_to_percent=limited,
         fonts=fonts or Fonts(),
     )

@@ -47,6 +47,9 @@ class Screen:
         """What lies behind the widgets."""
         painter.surface.fill(painter.theme.colour("page"))
 
+    def draw_overlay(self, painter: Painter) -> None:
+        """What lies over the widgets, under opened lists and tooltips."""
+
     def shortcut(self, event: pygame.event.Event) -> bool:
         """A key that no widget wanted; True when used."""
         return False
@@ -81,6 +84,7 @@ class Screen:
         for widget in self.widgets:
             if widget.visible:
                 widget.draw(painter)
+        self.draw_overlay(painter)
         if self.focus is not None and self.focus_shown and self.focus.visible:
             draw_focus_ring(painter, self.focus.rect, self.focus.clip)
         opened = self.opened()

@@ -50,8 +50,7 @@ def step_for(parameter: Parameter) -> float:
 
 def shown(parameter: Parameter, length_unit: str) -> Callable[[float], str]:
     """How a value of this control is written."""
-    unit = "ratio" if parameter.unit == "1" else parameter.unit
-    return lambda value: show(value, unit, length_unit)
+    return lambda value: show(value, parameter.unit, length_unit)
 
 
 class Controls:

@@ -37,14 +37,9 @@ CHOICES = (
 SMALLEST_SHOWN = {"deg": 0.05, "mm": 0.05, "N": 0.5, "MPa": 0.0005, "1": 0.005}
 
 
-def unit_of(measure: Measure) -> str:
-    """The unit as the one printing function knows it."""
-    return "ratio" if measure.unit == "1" else measure.unit
-
-
 def row_for(measure: Measure, value: float | None, change: Change | None, length_unit: str) -> Row:
     """One row; the change is greyed where a radiograph could not show it."""
-    unit = unit_of(measure)
+    unit: str = measure.unit
     difference = change.difference if change is not None else 0.0
     moved = change is not None and abs(difference) >= SMALLEST_SHOWN[measure.unit]
     reference = measure.reference

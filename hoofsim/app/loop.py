@@ -1,0 +1,104 @@
+"""The loop: events to commands, fixed steps of time, drawing when something changed."""
+
+import time
+from collections import deque
+from dataclasses import dataclass, field
+
+import pygame
+
+from hoofsim.app.application import Application
+from hoofsim.app.window import LEAST_SIZE, open_window
+
+STEP = 1 / 60
+MOST_STEPS = 5  # after a pause the clock does not chase what was missed
+FRAMES_KEPT = 240
+
+
+@dataclass
+class FrameTimes:
+    """Milliseconds spent in the parts of the latest frames."""
+
+    parts: dict[str, deque[float]] = field(default_factory=dict)
+
+    def add(self, name: str, seconds: float) -> None:
+        """Remember one part of one frame."""
+        self.parts.setdefault(name, deque(maxlen=FRAMES_KEPT)).append(1000 * seconds)
+
+    def medians(self) -> dict[str, float]:
+        """The median of each part in milliseconds."""
+        return {name: sorted(kept)[len(kept) // 2] for name, kept in self.parts.items()}
+
+
+def coalesced(events: list[pygame.event.Event]) -> list[pygame.event.Event]:
+    """The events of one frame with runs of pointer movements cut to their last."""
+    kept: list[pygame.event.Event] = []
+    for event in events:
+        if kept and event.type == pygame.MOUSEMOTION and kept[-1].type == pygame.MOUSEMOTION:
+            kept[-1] = event
+        else:
+            kept.append(event)
+    return kept
+
+
+class Loop:
+    """Runs one application in one window until it is left."""
+
+    def __init__(self, app: Application, surface: pygame.Surface) -> None:
+        self.app = app
+        self.surface = surface
+        self.times = FrameTimes()
+        self._fullscreen = False
+        self._dirty = True
+        self._left_over = 0.0
+
+    def run(self) -> None:
+        """Frames until the application stops; the sitting is kept however this ends."""
+        clock = pygame.time.Clock()
+        try:
+            while self.app.running:
+                self.frame(clock.tick(60) / 1000, pygame.event.get())
+        finally:
+            self.app.keep_recovery()
+
+    def frame(self, seconds: float, events: list[pygame.event.Event]) -> None:
+        """One frame: `seconds` have passed and these events have come."""
+        start = time.perf_counter()
+        for event in coalesced(events):
+            self._dirty = True
+            if event.type in (pygame.VIDEORESIZE, pygame.WINDOWSIZECHANGED):
+                self._resized()
+            else:
+                self.app.handle(event)
+        if self.app.fullscreen != self._fullscreen:
+            self._switch_fullscreen()
+        handled = time.perf_counter()
+        self._left_over = min(self._left_over + seconds, MOST_STEPS * STEP)
+        while self._left_over >= STEP:
+            self._left_over -= STEP
+            self._dirty = self._dirty or self.app.moving
+            self.app.advance(STEP)
+            self._dirty = self._dirty or self.app.moving
+        stepped = time.perf_counter()
+        if self._dirty and self.app.running:
+            self.app.draw(self.surface)
+            drawn = time.perf_counter()
+            pygame.display.flip()
+            self._dirty = False
+            self.times.add("draw", drawn - stepped)
+            self.times.add("flip", time.perf_counter() - drawn)
+            self.times.add("events", handled - start)
+            self.times.add("steps", stepped - handled)
+
+    def _resized(self) -> None:
+        surface = pygame.display.get_surface()
+        if surface is not None:
+            self.surface = surface
+            if surface.get_size() != self.app.size:
+                width, height = surface.get_size()
+                self.app.resized((width, height))
+
+    def _switch_fullscreen(self) -> None:
+        self._fullscreen = self.app.fullscreen
+        size = self.app.size if not self._fullscreen else LEAST_SIZE
+        self.surface = open_window(size, self._fullscreen)
+        self._resized()

@@ -1,0 +1,66 @@
+"""Opening the window, and drawing a screen without one."""
+
+import os
+import sys
+from pathlib import Path
+
+import pygame
+
+from hoofsim.app.application import Application
+from hoofsim.app.loop import Loop
+from hoofsim.app.settings import Settings, load_settings
+from hoofsim.app.window import LEAST_SIZE, close_window, open_window, prepare_environment
+from hoofsim.errors import BadInput, HoofsimError
+
+LARGEST_SIDE = 8000
+
+
+def main(path: str | None = None) -> int:
+    """Open the window, on a sandbox file if one is given; the exit code of the program."""
+    prepare_environment()
+    settings, trouble = load_settings()
+    try:
+        surface = open_window()
+    except HoofsimError as problem:
+        print(f"hoofsim: {problem}", file=sys.stderr)
+        return problem.exit_code
+    try:
+        app = Application(surface.get_size(), settings)
+        app.open("start")
+        if path is not None:
+            app.open_sandbox_file(Path(path))
+        if not settings.cautions_seen:
+            app.open("cautions")
+        if trouble:
+            app.say(trouble)
+        Loop(app, surface).run()
+    except pygame.error as problem:
+        print(
+            f"hoofsim: the window was lost ({problem}); the sitting was kept, start again to continue",
+            file=sys.stderr,
+        )
+        return 1
+    finally:
+        close_window()
+    return 0
+
+
+def render_screen(name: str, size: tuple[int, int] = (1280, 800), text_scale: float = 1.0) -> pygame.Surface:
+    """A screen drawn without a window; BadInput for an unknown name or an impossible size."""
+    if not all(least <= side <= LARGEST_SIDE for least, side in zip(LEAST_SIZE, size, strict=True)):
+        raise BadInput(
+            f"size {size[0]}x{size[1]} is out of range: allowed {LEAST_SIZE[0]}x{LEAST_SIZE[1]} to "
+            f"{LARGEST_SIDE}x{LARGEST_SIDE}"
+        )
+    if not 0.8 <= text_scale <= 2.0:
+        raise BadInput(f"text scale {text_scale:g} is out of range: allowed 0.8 to 2")
+    os.environ.setdefault("SDL_VIDEODRIVER", "dummy")
+    prepare_environment()
+    pygame.font.init()
+    app = Application(size, Settings(text_percent=round(100 * text_scale), cautions_seen=True), keep=False)
+    app.open(name)
+    surface = pygame.Surface(size)
+    for _ in range(90):  # a second and a half: what arrives by and by has arrived
+        app.advance(1 / 60)
+    app.draw(surface)
+    return surface

@@ -1,0 +1,285 @@
+"""The foot on its sheet: the display list through a camera, with handles, tools, pen and pointer over it."""
+
+import itertools
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+
+import numpy as np
+import pygame
+
+from hoofsim.app.picking import part_at
+from hoofsim.app.screens.sandbox.handles import HANDLES, Handle, handle_at
+from hoofsim.app.theme import Theme
+from hoofsim.app.widgets.base import Rect, Widget
+from hoofsim.app.widgets.painter import Painter
+from hoofsim.drawing.backend_pygame import Painter as PicturePainter
+from hoofsim.drawing.camera import Camera
+from hoofsim.drawing.display_list import Bounds, DisplayList, Point
+from hoofsim.drawing.palette import HIGH_CONTRAST, NORMAL
+from hoofsim.foot.parameters import BY_NAME
+from hoofsim.frames import Array
+
+Pixel = tuple[int, int]
+REACH_PIXELS = 4.0
+ZOOM_STEP = 1.15
+HANDLE_BY_KEY = {handle.key: handle for handle in HANDLES}
+
+
+@dataclass
+class Actions:
+    """What the view asks its screen to do: move a control by a handle, use a tool at a place (mm), and end it."""
+
+    begin: Callable[[Handle], None]
+    move: Callable[[Handle, Point], None]
+    tool: Callable[[str, Point, float, bool], bool]
+    end: Callable[[], None]
+
+
+class FootView(Widget):
+    """Shows `picture`; the wheel zooms, dragging the sheet moves it, handles and tools act on the foot.
+
+    With the keyboard: Left and Right step through the structures, so that each can be read without a pointer.
+    """
+
+    focusable = True
+
+    def __init__(self, name: str, actions: Actions | None = None) -> None:
+        super().__init__(name)
+        self.actions = actions
+        self.picture: DisplayList | None = None
+        self.points: Mapping[str, Array] = {}
+        self.bounds: Bounds = (-100.0, -20.0, 110.0, 130.0)
+        self.camera: Camera | None = None
+        self.moved_view = False  # by hand; then a resize keeps the place
+        self.tool = "hand"
+        self.pointed_part: str | None = None
+        self.pointed_handle: str | None = None
+        self.handles_shown = actions is not None
+        self.pen = False
+        self.strokes: list[list[Point]] = []
+        self.handle_words: Callable[[Handle], str] = lambda handle: handle.words
+        self._painter: PicturePainter | None = None
+        self._surface: pygame.Surface | None = None
+        self._drawn: tuple[object, ...] = ()
+        self._held: Handle | None = None
+        self._start: Point = (0.0, 0.0)
+        self._last: Pixel | None = None
+        self._mode = ""
+        self._pointer: Pixel | None = None
+
+    # -- camera --------------------------------------------------------------------------------------------------
+
+    def place(self, rect: Rect, theme: Theme) -> None:
+        """Fit the foot, or keep the place that was chosen by hand."""
+        super().place(rect, theme)
+        size = (max(8, rect.w), max(8, rect.h))
+        if self.camera is None or not self.moved_view:
+            self.camera = Camera.fit(self.bounds, size)
+        else:
+            self.camera = self.camera.resized(size)
+
+    def fit(self, bounds: Bounds | None = None) -> None:
+        """Show the whole foot."""
+        self.bounds = bounds or self.bounds
+        self.moved_view = False
+        if self.rect.w:
+            self.camera = Camera.fit(self.bounds, (max(8, self.rect.w), max(8, self.rect.h)))
+
+    def zoom(self, steps: float, about: Pixel | None = None) -> None:
+        """Nearer (positive) or farther."""
+        if self.camera is not None:
+            inside = (about[0] - self.rect.x, about[1] - self.rect.y) if about else None
+            self.camera = self.camera.zoomed(ZOOM_STEP**steps, inside)
+            self.moved_view = True
+
+    def pan(self, right: float, down: float) -> None:
+        """Move the sheet by so many pixels."""
+        if self.camera is not None:
+            self.camera = self.camera.panned(right, down)
+            self.moved_view = True
+
+    def to_mm(self, pixel: Pixel) -> Point:
+        """Place on the sheet under a window position."""
+        assert self.camera is not None
+        x, y = self.camera.to_mm((pixel[0] - self.rect.x, pixel[1] - self.rect.y))
+        return float(x), float(y)
+
+    def to_window(self, point: Point) -> tuple[float, float]:
+        """Window position of a place on the sheet."""
+        assert self.camera is not None
+        x, y = self.camera.to_pixels(point)
+        return float(x) + self.rect.x, float(y) + self.rect.y
+
+    def text_mm(self, pixels: float) -> float:
+        """Type size in mm that appears so many pixels high."""
+        return pixels / self.camera.scale if self.camera is not None else 4.0
+
+    # -- drawing -------------------------------------------------------------------------------------------------
+
+    def draw(self, painter: Painter) -> None:
+        """The picture, kept until it or the camera changes; over it handles and pen."""
+        if self.picture is None or self.camera is None:
+            return
+        palette = HIGH_CONTRAST if painter.theme.contrast else NORMAL
+        if self._painter is None or self._painter.palette is not palette:
+            self._painter = PicturePainter(palette)
+        key = (id(self.picture), self.camera, palette.name)
+        if self._surface is None or key != self._drawn:
+            self._surface = self._painter.paint(self.picture, self.camera)
+            self._drawn = key
+        painter.surface.blit(self._surface, self.rect)
+        with painter.clipped(self.rect):
+            if self.handles_shown and self.tool == "hand":
+                self._draw_handles(painter)
+            self._draw_pen(painter)
+            if self.tool in ("brush_away", "brush_back") and self.hovered:
+                self._draw_brush(painter)
+
+    def snapshot(self) -> pygame.Surface | None:
+        """The sheet as last drawn, without handles."""
+        return self._surface
+
+    def handle_places(self) -> dict[str, tuple[float, float]]:
+        """Window positions of all handles."""
+        if not self.handles_shown or self.tool != "hand" or self.camera is None:
+            return {}
+        return {h.key: self.to_window(h.place(self.points)) for h in HANDLES if h.landmark in self.points}
+
+    def _draw_handles(self, painter: Painter) -> None:
+        for key, place in self.handle_places().items():
+            handle = HANDLE_BY_KEY[key]
+            live = key == self.pointed_handle or (self._held is not None and self._held.key == key)
+            draw_handle(painter, handle, place, live)
+            if live:
+                self._label(painter, handle, place)
+
+    def _label(self, painter: Painter, handle: Handle, place: tuple[float, float]) -> None:
+        theme = painter.theme
+        words = self.handle_words(handle)
+        box = Rect(0, 0, theme.text_width(words, "bold") + theme.px(1), theme.px(1.9))
+        box.midleft = (round(place[0]) + theme.px(1.5), round(place[1]))
+        box.clamp_ip(self.rect)
+        painter.layer += 1
+        painter.box(box, "field", "quiet", 0.35)
+        painter.text(words, box, "bold", "ink", "centre")
+        painter.layer -= 1
+
+    def _draw_pen(self, painter: Painter) -> None:
+        for stroke in self.strokes:
+            placed = [self.to_window(point) for point in stroke]
+            for start, end in itertools.pairwise(placed):
+                pygame.draw.aaline(
+                    painter.surface, painter.theme.colour("focus"), start, end, painter.theme.px(0.25)
+                )
+
+    def _draw_brush(self, painter: Painter) -> None:
+        if self._pointer is not None:
+            width = max(1, painter.theme.px(0.12))
+            pygame.draw.aacircle(
+                painter.surface, painter.theme.colour("bonds"), self._pointer, self.brush_pixels(), width
+            )
+
+    def brush_pixels(self) -> float:
+        """Radius of the brush in pixels: 7 mm of foot."""
+        return 7.0 * self.camera.scale if self.camera is not None else 20.0
+
+    # -- pointer -------------------------------------------------------------------------------------------------
+
+    def hover(self, position: Pixel, theme: Theme) -> None:
+        """Remember what lies under the pointer."""
+        self._pointer = position
+        self.pointed_handle = handle_at(self.handle_places(), position, theme.px(1.0))
+        self.pointed_part = self._part(position) if self.pointed_handle is None else None
+
+    def _part(self, position: Pixel) -> str | None:
+        if self.picture is None or self.camera is None:
+            return None
+        return part_at(self.picture.primitives(), self.to_mm(position), REACH_PIXELS / self.camera.scale)
+
+    def press(self, position: Pixel, theme: Theme, double: bool = False) -> bool:
+        """Take a handle, use the tool, write with the pen, or take hold of the sheet."""
+        self._pointer = self._last = position
+        if self.pen:
+            self._mode = "pen"
+            self.strokes.append([self.to_mm(position)])
+            return True
+        key = handle_at(self.handle_places(), position, theme.px(1.0))
+        if key is not None and self.actions is not None:
+            self._held, self._start, self._mode = HANDLE_BY_KEY[key], self.to_mm(position), "handle"
+            self.actions.begin(self._held)
+            return True
+        self._mode = "tool" if self._use_tool(position, first=True) else "sheet"
+        return True
+
+    def _use_tool(self, position: Pixel, first: bool) -> bool:
+        if self.actions is None or self.tool == "hand" or self.camera is None:
+            return False
+        radius = self.brush_pixels() / self.camera.scale
+        return self.actions.tool(self.tool, self.to_mm(position), radius, first)
+
+    def drag(self, position: Pixel, theme: Theme) -> None:
+        """Go on with what the press began."""
+        last, self._last = self._last or position, position
+        self._pointer = position
+        if self._mode == "pen":
+            self.strokes[-1].append(self.to_mm(position))
+        elif self._mode == "handle" and self._held is not None and self.actions is not None:
+            x, y = self.to_mm(position)
+            self.actions.move(self._held, (x - self._start[0], y - self._start[1]))
+        elif self._mode == "tool":
+            self._use_tool(position, first=False)
+        elif self._mode == "sheet":
+            self.pan(position[0] - last[0], position[1] - last[1])
+
+    def release(self, position: Pixel, theme: Theme) -> None:
+        """Let go."""
+        if self._mode in ("handle", "tool") and self.actions is not None:
+            self.actions.end()
+        self._held, self._mode = None, ""
+
+    @property
+    def dragging(self) -> bool:
+        """True while a handle or a tool is in use."""
+        return self._mode in ("handle", "tool")
+
+    def wheel(self, steps: float, theme: Theme) -> bool:
+        """Zoom about the pointer."""
+        self.zoom(steps, self._pointer)
+        return True
+
+    def key(self, event: pygame.event.Event, theme: Theme) -> bool:
+        """Left and Right point at one structure after another."""
+        if event.key not in (pygame.K_LEFT, pygame.K_RIGHT) or self.picture is None:
+            return False
+        parts = list(self.picture.parts())
+        if not parts:
+            return False
+        step = 1 if event.key == pygame.K_RIGHT else -1
+        here = parts.index(self.pointed_part) if self.pointed_part in parts else (-1 if step > 0 else 0)
+        self.pointed_part = parts[(here + step) % len(parts)]
+        return True
+
+
+def draw_handle(painter: Painter, handle: Handle, place: tuple[float, float], live: bool) -> None:
+    """A disc with an arrow head on either side, along the direction in which it can be dragged."""
+    theme = painter.theme
+    group = group_colour(handle)
+    direction = np.array([handle.along[0], -handle.along[1]]) / np.hypot(*handle.along)
+    across = np.array([-direction[1], direction[0]])
+    radius = theme.px(0.55 if live else 0.45)
+    centre = np.array(place)
+    for sense in (1, -1):
+        tip = centre + sense * direction * (radius + theme.px(0.62))
+        base = centre + sense * direction * (radius + theme.px(0.12))
+        corners = [tuple(tip), tuple(base + across * theme.px(0.36)), tuple(base - across * theme.px(0.36))]
+        pygame.draw.polygon(painter.surface, theme.colour(group), corners)
+        pygame.draw.aalines(painter.surface, theme.colour(group), True, corners)
+    pygame.draw.aacircle(painter.surface, theme.colour("field"), place, radius + 1)
+    pygame.draw.aacircle(
+        painter.surface, theme.colour(group), place, radius, 0 if live else max(2, theme.px(0.16))
+    )
+
+
+def group_colour(handle: Handle) -> str:
+    """The colour of the group that the handle's control belongs to."""
+    return BY_NAME[handle.control].group

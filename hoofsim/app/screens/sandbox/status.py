@@ -1,0 +1,79 @@
+"""The line at the foot of the sandbox, and the words shown when a foot finds no state of rest."""
+
+from typing import TYPE_CHECKING
+
+from hoofsim.app.screens.sandbox.told import number_words
+from hoofsim.app.widgets.base import Rect
+from hoofsim.app.widgets.layout import inset
+from hoofsim.app.widgets.painter import Painter
+from hoofsim.app.widgets.wrapping import wrap_lines
+from hoofsim.drawing.parts import PARTS
+from hoofsim.session.commands import LOAD_CASES
+
+if TYPE_CHECKING:
+    from hoofsim.app.screens.sandbox.screen import SandboxScreen
+
+STATUS_WORDS = {
+    "converged": "At rest: forces balance.",
+    "slack": "At rest, with a slack tendon.",
+    "torn through": "Torn through: no state of rest.",
+    "no equilibrium": "No state of rest found.",
+}
+NO_REST = {
+    "torn through": "The bonds tear through under this load, so this foot has no state of rest and no numbers. It is "
+    "drawn as it was before the load. Take back a step, lower the load, or give back some of the bonds.",
+    "no equilibrium": "No state of rest was found for this foot, so no number is shown. It is drawn as it was before "
+    "the load. Take back a step, or change something.",
+}
+
+
+def status_words(screen: "SandboxScreen") -> tuple[str, str]:
+    """What to say at the left (the structure pointed at, or the state) and at the right (the load)."""
+    state = screen.session.state
+    part = screen.view.pointed_part
+    left = STATUS_WORDS[screen.session.loaded.status]
+    if part in PARTS and (screen.view.hovered or screen.view.focused):
+        number = number_words(part, screen.session.loaded.measures(), screen.app.settings.length_unit)
+        left = PARTS[part].label + (f". {number}" if number else "")
+        left = left[0].upper() + left[1:]
+    right = LOAD_CASES[state.load.case]
+    stride = screen.shown.stride
+    percent = stride.percent() if stride is not None and stride.ready else state.load.stance_percent
+    if percent is not None:
+        right += f", {percent:.0f} % of stance"
+    return left, right
+
+
+def draw_status(painter: Painter, rect: Rect, screen: "SandboxScreen") -> None:
+    """Left words and, where there is room, right words."""
+    theme = painter.theme
+    painter.box(rect, "card", None, 0)
+    painter.line(rect.topleft, (rect.right, rect.top), "line", theme.hairline)
+    inner = inset(rect, theme.px(0.9), 0)
+    left, right = status_words(screen)
+    width = theme.text_width(right, "small")
+    left_width = theme.text_width(left, "small_bold")
+    if left_width + width + theme.px(1.5) <= inner.w:
+        painter.text(right, Rect(inner.right - width, inner.y, width, inner.h), "small", "quiet")
+    elif left_width > inner.w:
+        left = left.split(". ")[0] + "."
+        left = left if theme.text_width(left, "small_bold") <= inner.w else left.split(" (")[0]
+    trouble = not screen.shown.at_rest
+    painter.text(left, inner, "small_bold", "warn" if trouble else "ink")
+
+
+def draw_no_rest(painter: Painter, sheet: Rect, status: str) -> None:
+    """A veil over the sheet and the sentence in its upper part."""
+    theme = painter.theme
+    with painter.clipped(sheet):
+        painter.shade(sheet, 60)
+        words = NO_REST[status]
+        width = min(sheet.w - theme.px(2), theme.px(30))
+        lines = wrap_lines(words, theme.text_width, width - theme.px(2))
+        height = theme.line_height() * len(lines) + theme.px(1.4)
+        card = Rect(sheet.centerx - width // 2, sheet.y + theme.px(3.4), width, height)
+        card.bottom = min(card.bottom, sheet.bottom)
+        painter.layer += 1
+        painter.box(card, "warn_soft", "warn", 0.4)
+        painter.text(words, inset(card, theme.px(1), theme.px(0.7)), wrap=True)
+        painter.layer -= 1
