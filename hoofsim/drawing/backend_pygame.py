@@ -14,14 +14,15 @@ import pygame
 from pygame import gfxdraw
 
 from hoofsim.drawing.camera import Camera
-from hoofsim.drawing.display_list import DisplayList, Group, Item, flatten
+from hoofsim.drawing.display_list import DisplayList, Group, Item, Point, flatten
 from hoofsim.drawing.lowering import AreaMark, DiscMark, LineMark, Mark, TextMark, lower
 from hoofsim.drawing.palette import NORMAL, Palette, red_green_blue_alpha
 from hoofsim.drawing.typeface import typeface_file
 from hoofsim.frames import Array
 
 FontSource = Callable[[int, bool], pygame.font.Font]
-SUPERSAMPLING, SMALLEST_TYPE = 2, 7  # times, px
+Pixels = list[tuple[float, float]]
+SUPERSAMPLING, SMALLEST_TYPE, FAR = 2, 7, 16000.0  # times, px, px
 
 
 @lru_cache(maxsize=64)
@@ -45,7 +46,7 @@ class Painter:
 
     def paint(self, picture: DisplayList, camera: Camera) -> pygame.Surface:
         """A new surface of `camera.size` px with the picture on the palette's paper."""
-        view = camera.enlarged(SUPERSAMPLING) if self.fine else camera
+        view = _View(camera.enlarged(SUPERSAMPLING) if self.fine else camera)
         still, moving = _split(picture.items)
         surface = self._background(still, view).copy()
         texts = [mark for mark in self._marks(still) if isinstance(mark, TextMark)]
@@ -63,57 +64,59 @@ class Painter:
     def _marks(self, items: Sequence[Item]) -> list[Mark]:
         return [mark for _, made in lower(flatten(items), self.palette) for mark in made]
 
-    def _background(self, still: tuple[Item, ...], view: Camera) -> pygame.Surface:
-        key = (still, view, self.palette.name)
+    def _background(self, still: tuple[Item, ...], view: "_View") -> pygame.Surface:
+        key = (still, view.camera, self.palette.name)
         if self._still_layer is None or key != self._still_key:
-            layer = pygame.Surface(view.size)
-            layer.fill(red_green_blue_alpha(self.palette.style("paper").fill or "#ffffff")[:3])
+            layer = pygame.Surface(view.camera.size)
+            layer.fill(_colour(self.palette.style("paper").fill or "#ffffff")[:3])
             for mark in self._marks(still):
                 if not isinstance(mark, TextMark):
                     self._draw(layer, mark, view)
             self._still_key, self._still_layer = key, layer
         return self._still_layer
 
-    def _draw(self, surface: pygame.Surface, mark: AreaMark | LineMark | DiscMark, view: Camera) -> None:
+    def _draw(self, surface: pygame.Surface, mark: AreaMark | LineMark | DiscMark, view: "_View") -> None:
         if isinstance(mark, AreaMark):
-            self._fill(surface, view.to_pixels(mark.points), red_green_blue_alpha(mark.colour))
+            self._fill(surface, view.pixels(mark.points), _colour(mark.colour))
         elif isinstance(mark, LineMark):
-            self._stroke(surface, view.to_pixels(mark.points), mark, view.scale)
+            self._stroke(surface, view.pixels(mark.points), mark, view.scale)
         else:
             self._disc(surface, mark, view)
 
-    def _fill(self, surface: pygame.Surface, pixels: Array, colour: tuple[int, int, int, int]) -> None:
-        corners = np.clip(pixels, -16000, 16000)
+    def _fill(self, surface: pygame.Surface, corners: Pixels, colour: tuple[int, int, int, int]) -> None:
         if len(corners) < 3:
             return
         if colour[3] < 255:
-            gfxdraw.filled_polygon(surface, _pairs(np.round(corners)), colour)
+            gfxdraw.filled_polygon(surface, corners, colour)
             return
-        pygame.draw.polygon(surface, colour[:3], _pairs(corners))
+        pygame.draw.polygon(surface, colour[:3], corners)
         if not self.fine:
-            pygame.draw.aalines(surface, colour[:3], True, _pairs(corners))
+            pygame.draw.aalines(surface, colour[:3], True, corners)
 
-    def _stroke(self, surface: pygame.Surface, pixels: Array, mark: LineMark, scale: float) -> None:
-        colour = red_green_blue_alpha(mark.colour)
+    def _stroke(self, surface: pygame.Surface, pixels: Pixels, mark: LineMark, scale: float) -> None:
+        colour = _colour(mark.colour)
         width = mark.width * scale
         if len(pixels) < 2:
             return
         if width < 1.6 and not self.fine:
-            pygame.draw.aalines(surface, colour[:3], mark.closed, _pairs(pixels))
+            pygame.draw.aalines(surface, colour[:3], mark.closed, pixels)
         elif width < 1.6:
-            pygame.draw.lines(surface, colour[:3], mark.closed, _pairs(pixels))
+            pygame.draw.lines(surface, colour[:3], mark.closed, pixels)
+        elif len(pixels) == 2:
+            self._fill(surface, bar(pixels[0], pixels[1], width), colour)
         else:
-            self._fill(surface, strip(pixels, width, mark.closed), colour)
+            outline = strip(np.array(pixels), width, mark.closed)
+            self._fill(surface, [(x, y) for x, y in outline.tolist()], colour)
 
-    def _disc(self, surface: pygame.Surface, mark: DiscMark, view: Camera) -> None:
-        x, y = view.to_pixels(mark.centre)
+    def _disc(self, surface: pygame.Surface, mark: DiscMark, view: "_View") -> None:
+        ((x, y),) = view.pixels((mark.centre,))
         rim = 0.5 * mark.width * view.scale if mark.rim else 0.0
         radius = mark.radius * view.scale
         for reach, colour in ((radius + rim, mark.rim), (radius - rim, mark.colour)):
             if colour is None:
                 continue
             draw = pygame.draw.circle if self.fine or reach < 2.0 else pygame.draw.aacircle
-            draw(surface, red_green_blue_alpha(colour)[:3], (x, y), max(reach, 0.8))
+            draw(surface, _colour(colour)[:3], (x, y), max(reach, 0.8))
 
     def _write(self, surface: pygame.Surface, mark: TextMark, camera: Camera) -> None:
         text = mark.text
@@ -131,9 +134,9 @@ class Painter:
 
     def _lettering(self, mark: TextMark, size: int) -> pygame.Surface:
         font = self.font(size, mark.bold)
-        front = font.render(mark.text.text, True, red_green_blue_alpha(mark.colour)[:3])
+        front = font.render(mark.text.text, True, _colour(mark.colour)[:3])
         if mark.halo is not None:
-            behind = font.render(mark.text.text, True, red_green_blue_alpha(mark.halo)[:3])
+            behind = font.render(mark.text.text, True, _colour(mark.halo)[:3])
             both = pygame.Surface((front.get_width() + 2, front.get_height() + 2), pygame.SRCALPHA)
             for right in (0, 1, 2):
                 for down in (0, 1, 2):
@@ -148,8 +151,29 @@ def _split(items: tuple[Item, ...]) -> tuple[tuple[Item, ...], tuple[Item, ...]]
     return items[: len(still)], items[len(still) :]
 
 
-def _pairs(pixels: Array) -> list[tuple[float, float]]:
-    return [(x, y) for x, y in pixels.tolist()]
+_colour = lru_cache(maxsize=256)(red_green_blue_alpha)
+
+
+class _View:
+    """A camera as four numbers: the many short lines of a picture are turned to pixels without building arrays."""
+
+    def __init__(self, camera: Camera) -> None:
+        self.camera = camera
+        self.scale = camera.scale
+        self._left, self._top = (float(value) for value in camera.to_pixels((0.0, 0.0)))
+
+    def pixels(self, points: Sequence[Point]) -> Pixels:
+        """Points in mm as pixels, kept within what the surface's integers can hold."""
+        scale, left, top = self.scale, self._left, self._top
+        return [(min(max(left + scale * x, -FAR), FAR), min(max(top - scale * y, -FAR), FAR)) for x, y in points]
+
+
+def bar(start: Point, end: Point, width: float) -> Pixels:
+    """The four corners of a straight line of `width`."""
+    across, down = end[0] - start[0], end[1] - start[1]
+    share = 0.5 * width / max((across * across + down * down) ** 0.5, 1e-9)
+    x, y = -down * share, across * share
+    return [(start[0] + x, start[1] + y), (end[0] + x, end[1] + y), (end[0] - x, end[1] - y), (start[0] - x, start[1] - y)]
 
 
 def strip(points: Array, width: float, closed: bool) -> Array:

@@ -106,7 +106,8 @@ def chart(
         if not span[1] > span[0]:
             raise BadInput(f"{name} range of chart '{title}' is {span[0]:g} to {span[1]:g}: the end must be larger")
     paper = Polygon(as_points([(0, 0), (size[0], 0), size, (0, size[1])]), "chart_frame")
-    drawn: list[Item] = [paper, *_axes(frame, x_label, y_label, text_mm), *_bands(frame, bands), *_marks(frame, marks, text_mm)]
+    drawn: list[Item] = [paper, *_axes(frame, x_label, y_label, text_mm), *_bands(frame, bands)]
+    drawn += _marks(frame, marks, text_mm)
     labels: list[Label] = []
     for index, one in enumerate(series):
         made, target = _drawn(frame, one, index)

@@ -21,7 +21,7 @@ VERTICAL_ANCHORS = ("bottom", "middle", "top")
 def as_points(points: ArrayLike) -> tuple[Point, ...]:
     """Points (N, 2) in mm as plain tuples."""
     array = np.asarray(points, dtype=float).reshape(-1, 2)
-    return tuple((float(x), float(y)) for x, y in array)
+    return tuple((x, y) for x, y in array.tolist())
 
 
 def as_point(point: ArrayLike) -> Point:

@@ -39,6 +39,7 @@ from hoofsim.frames import Array
 
 SCALE_BAR_MM = 20.0
 TEXT_MM = 4.0  # type size for a foot of the sound foot's size
+OUTERMOST = frozenset({"capsule", "skin", "horn", "frog", "ground", "bed", "wedge", "cushion", "tendon", "bone"})
 KEY_LANDMARKS = frozenset({"tip", "frog_point"})
 
 
@@ -147,12 +148,12 @@ def _target(name: str, shown: ShownFoot, outline: Array) -> tuple[Array, str]:
 
 
 def _silhouette(primitives: Iterable[Primitive]) -> tuple[Edge, Edge]:
-    """How far everything drawn reaches to the left and to the right between two heights."""
+    """How far the drawing reaches to the left and to the right between two heights."""
     lines = []
     for one in primitives:
-        if isinstance(one, Polygon):
+        if isinstance(one, Polygon) and one.role in OUTERMOST:
             lines.append(np.array((*one.points, one.points[0])))
-        elif isinstance(one, Polyline):
+        elif isinstance(one, Polyline) and one.role == "ghost":
             lines.append(np.array(one.points))
         elif isinstance(one, Arrow):
             lines.append(np.array((one.start, one.end)))

@@ -1,5 +1,7 @@
 """How wide a line of text will be, without a font: generous widths, so that laid-out labels never touch."""
 
+from functools import lru_cache
+
 from hoofsim.drawing.display_list import Bounds, Text
 
 LINE_HEIGHT = 1.2  # of the type size: what a line needs with its ascenders and descenders
@@ -17,9 +19,14 @@ def character_width(character: str) -> float:
     return 0.76 if character.isupper() else 0.64
 
 
+@lru_cache(maxsize=4096)
+def _ems(text: str) -> float:
+    return sum(character_width(character) for character in text)
+
+
 def text_width(text: str, height: float) -> float:
     """Width of a line in the unit of `height`, its type size."""
-    return height * sum(character_width(character) for character in text)
+    return height * _ems(text)
 
 
 def text_box(text: Text) -> Bounds:

@@ -1,7 +1,6 @@
 """Smooth plane curves for outlines: splines through points, arcs, bands, and where lines cross. Points (N, 2) in mm."""
 
 from collections.abc import Sequence
-from itertools import pairwise
 
 import numpy as np
 from numpy.typing import ArrayLike
@@ -40,23 +39,28 @@ def smooth(through: ArrayLike, closed: bool = False, spacing: float = SPACING) -
         ring = np.vstack([places[-1:], places, places[:2]])
     else:
         ring = np.vstack([2 * places[0] - places[1], places, 2 * places[-1] - places[-2]])
-    pieces = [_span(ring[i : i + 4], spacing) for i in range(len(ring) - 3)]
-    return np.vstack(pieces) if closed else np.vstack([*pieces, places[-1:]])
+    curve = _spline(ring, spacing)
+    return curve if closed else np.vstack([curve, places[-1:]])
 
 
-def _span(four: Array, spacing: float) -> Array:
-    """The part of the spline between the second and third of four points, without its end."""
-    gaps = np.maximum(np.sqrt(np.hypot(*np.diff(four, axis=0).T)), 1e-6)
-    t0, t1, t2, t3 = np.concatenate([[0.0], np.cumsum(gaps)])
-    count = max(1, int(np.ceil(np.hypot(*(four[2] - four[1])) / spacing)))
-    t = np.linspace(t1, t2, count, endpoint=False)[:, None]
-    p0, p1, p2, p3 = four
-    a1 = (t1 - t) / (t1 - t0) * p0 + (t - t0) / (t1 - t0) * p1
-    a2 = (t2 - t) / (t2 - t1) * p1 + (t - t1) / (t2 - t1) * p2
-    a3 = (t3 - t) / (t3 - t2) * p2 + (t - t2) / (t3 - t2) * p3
-    b1 = (t2 - t) / (t2 - t0) * a1 + (t - t0) / (t2 - t0) * a2
-    b2 = (t3 - t) / (t3 - t1) * a2 + (t - t1) / (t3 - t1) * a3
-    curve: Array = (t2 - t) / (t2 - t1) * b1 + (t - t1) / (t2 - t1) * b2
+def _spline(ring: Array, spacing: float) -> Array:
+    """The spline between the second and the last but one of points (N, 2), without its end: all spans at once."""
+    count = len(ring) - 3
+    gaps = np.maximum(np.sqrt(np.hypot(*np.diff(ring, axis=0).T)), 1e-6)
+    samples = np.maximum(1, np.ceil(gaps[1:-1] ** 2 / spacing)).astype(int)
+    span = np.repeat(np.arange(count), samples)
+    step = np.arange(len(span)) - np.repeat(np.cumsum(samples) - samples, samples)
+    # Knots of each span from its own start: -before, 0, length, length + after.
+    before, length, after = (gaps[span + shift][:, None] for shift in (0, 1, 2))
+    t = (step / samples[span])[:, None] * length
+    p0, p1, p2, p3 = (ring[span + shift] for shift in range(4))
+    end = length + after
+    a1 = (-t * p0 + (t + before) * p1) / before
+    a2 = ((length - t) * p1 + t * p2) / length
+    a3 = ((end - t) * p2 + (t - length) * p3) / after
+    b1 = ((length - t) * a1 + (t + before) * a2) / (length + before)
+    b2 = ((end - t) * a2 + t * a3) / end
+    curve: Array = ((length - t) * b1 + t * b2) / length
     return curve
 
 
@@ -126,18 +130,14 @@ def band(line: Array, left: ArrayLike, right: ArrayLike) -> Array:
 
 def crossing(start: Array, direction: Array, line: Array) -> Array | None:
     """Where a ray first meets a line (N, 2), or nothing."""
-    best: float | None = None
-    for one, other in pairwise(line):
-        along = other - one
-        cross = direction[0] * along[1] - direction[1] * along[0]
-        if abs(cross) < 1e-12:
-            continue
-        offset = one - start
-        reach = (offset[0] * along[1] - offset[1] * along[0]) / cross
-        share = (offset[0] * direction[1] - offset[1] * direction[0]) / cross
-        if -1e-9 <= share <= 1 + 1e-9 and reach >= 0 and (best is None or reach < best):
-            best = float(reach)
-    return None if best is None else start + best * direction
+    along, offset = np.diff(line, axis=0), line[:-1] - start
+    cross = direction[0] * along[:, 1] - direction[1] * along[:, 0]
+    apart = np.abs(cross) > 1e-12
+    safe = np.where(apart, cross, 1.0)
+    reach = (offset[:, 0] * along[:, 1] - offset[:, 1] * along[:, 0]) / safe
+    share = (offset[:, 0] * direction[1] - offset[:, 1] * direction[0]) / safe
+    hits = reach[apart & (share >= -1e-9) & (share <= 1 + 1e-9) & (reach >= 0)]
+    return None if hits.size == 0 else start + float(hits.min()) * direction
 
 
 def joined(pieces: Sequence[Array]) -> Array:
