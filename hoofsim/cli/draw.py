@@ -5,11 +5,11 @@ from collections.abc import Callable, Mapping
 from pathlib import Path
 
 from hoofsim.cli.options import add_foot_arguments, chosen
-from hoofsim.cli.output import write_whole
 from hoofsim.cli.pictures import png_bytes, svg_text, text_sketch
 from hoofsim.cli.solve import refuse_without_rest
 from hoofsim.errors import BadInput
 from hoofsim.model import LoadedFoot
+from hoofsim.writing import write_whole
 
 EXAMPLES = """\
   hoofsim draw foot.svg

@@ -1,8 +1,7 @@
-"""What several commands print or write: tables, JSON, and files that appear whole or not at all."""
+"""What several commands print and where they write: tables, JSON, the folder of results."""
 
 import json
 import os
-import tempfile
 from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import Any
@@ -71,32 +70,3 @@ def ready_folder(folder: Path) -> Path:
     if not os.access(folder, os.W_OK):
         raise BadInput(f"{folder}: is not writable; choose another folder with --out")
     return folder
-
-
-def write_whole(path: Path, content: bytes | str) -> None:
-    """Write beside the target and rename, so that a reader or an interruption never meets half a file."""
-    data = content.encode("utf-8") if isinstance(content, str) else content
-    if path.is_dir():
-        raise BadInput(f"{path}: is a folder; expected a file to write")
-    try:
-        handle, name = tempfile.mkstemp(prefix=f".{path.name}.", dir=path.parent or Path())
-    except OSError as error:
-        raise BadInput(f"{path}: cannot be written: {error.strerror or error}") from None
-    beside = Path(name)
-    try:
-        with os.fdopen(handle, "wb") as stream:
-            stream.write(data)
-        beside.chmod(0o666 & ~_umask())
-        beside.replace(path)
-    except BaseException as error:
-        beside.unlink(missing_ok=True)
-        if isinstance(error, OSError):
-            raise BadInput(f"{path}: cannot be written: {error.strerror or error}") from None
-        raise
-
-
-def _umask() -> int:
-    """The permissions a new file must not have (readable only by setting it and putting it back)."""
-    mask = os.umask(0)
-    os.umask(mask)
-    return mask

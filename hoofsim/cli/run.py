@@ -4,7 +4,7 @@ import argparse
 from collections.abc import Sequence
 from pathlib import Path
 
-from hoofsim.cli.output import print_json, print_text, ready_folder, write_whole
+from hoofsim.cli.output import print_json, print_text, ready_folder
 from hoofsim.cli.pictures import png_bytes, svg_text
 from hoofsim.cli.progress import shown_when_slow
 from hoofsim.cli.rows import measure_json
@@ -12,6 +12,7 @@ from hoofsim.cli.tables import csv_text, print_steps
 from hoofsim.errors import BadInput, ExpectationMissed
 from hoofsim.files.outcome import Outcome, run_scenario
 from hoofsim.files.scenario import Scenario, read_scenario
+from hoofsim.writing import write_whole
 
 EXAMPLES = """\
   hoofsim run scenarios/heel_raised.yaml

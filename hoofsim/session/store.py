@@ -2,13 +2,13 @@
 
 import os
 import sys
-import tempfile
 from pathlib import Path
 from typing import Any
 
 import yaml
 
 from hoofsim.errors import BadInput
+from hoofsim.writing import write_whole
 
 HOME_VARIABLE = "HOOFSIM_HOME"
 
@@ -51,21 +51,12 @@ def plain_yaml(data: Any) -> str:
 
 
 def write_atomically(path: Path, text: str) -> None:
-    """Write a text file whole or not at all; BadInput in one sentence when the place does not take it."""
+    """Write a text file whole or not at all, making its folder; BadInput when the place does not take it."""
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
-        handle, name = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.", suffix=".part")
-        try:
-            with os.fdopen(handle, "w", encoding="utf-8", newline="\n") as stream:
-                stream.write(text)
-                stream.flush()
-                os.fsync(stream.fileno())
-            os.replace(name, path)
-        except BaseException:
-            Path(name).unlink(missing_ok=True)
-            raise
     except OSError as error:
         raise BadInput(f"{path}: cannot be written: {error.strerror or error}") from None
+    write_whole(path, text)
 
 
 def remove(path: Path) -> None:

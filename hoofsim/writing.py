@@ -1,0 +1,38 @@
+"""Writing that leaves either the old file or the whole new one, whatever happens in between."""
+
+import os
+import tempfile
+from pathlib import Path
+
+from hoofsim.errors import BadInput
+
+
+def write_whole(path: Path, content: bytes | str) -> None:
+    """Write beside the target and rename; text as UTF-8 with plain line ends. BadInput when the place refuses it."""
+    data = content.encode("utf-8") if isinstance(content, str) else content
+    if path.is_dir():
+        raise BadInput(f"{path}: is a folder; expected a file to write")
+    try:
+        handle, name = tempfile.mkstemp(prefix=f".{path.name}.", suffix=".part", dir=path.parent)
+    except OSError as error:
+        raise BadInput(f"{path}: cannot be written: {error.strerror or error}") from None
+    beside = Path(name)
+    try:
+        with os.fdopen(handle, "wb") as stream:
+            stream.write(data)
+            stream.flush()
+            os.fsync(stream.fileno())
+        beside.chmod(0o666 & ~_umask())
+        beside.replace(path)
+    except BaseException as error:
+        beside.unlink(missing_ok=True)
+        if isinstance(error, OSError):
+            raise BadInput(f"{path}: cannot be written: {error.strerror or error}") from None
+        raise
+
+
+def _umask() -> int:
+    """The permissions a new file must not have (readable only by setting it and putting it back)."""
+    mask = os.umask(0)
+    os.umask(mask)
+    return mask
