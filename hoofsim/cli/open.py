@@ -3,7 +3,7 @@
 import argparse
 from pathlib import Path
 
-from hoofsim.cli.start import has_display
+from hoofsim.cli.start import has_display, open_window
 from hoofsim.errors import BadInput
 
 EXAMPLES = """\
@@ -25,6 +25,4 @@ def run(arguments: argparse.Namespace) -> int:
         raise BadInput(f"{file}: no such file")
     if not has_display():
         raise BadInput("no display was found, so no window can open; the other commands work without one")
-    from hoofsim.app.main import main as window
-
-    return window(None if file is None else str(file))
+    return open_window() if file is None else open_window(str(file))
