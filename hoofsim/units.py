@@ -59,8 +59,6 @@ def show_number(value: float, unit: str, length_unit: str = "mm", signed: bool =
         value, unit = inches(value), "in"
     decimals = DECIMALS.get(unit, 2)
     rounded = round(value, decimals)
-    if rounded == 0:
-        rounded = 0.0  # never a "-0.0"
     sign = MINUS if rounded < 0 else ("+" if signed and rounded > 0 else "")
     return f"{sign}{abs(rounded):.{decimals}f}"
 

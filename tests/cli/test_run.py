@@ -44,6 +44,17 @@ def test_the_table_has_the_unchanged_foot_and_every_step(good: Path, tmp_path: P
     assert tension == sorted(tension, reverse=True)
 
 
+def test_a_long_sweep_is_shown_in_a_few_rows_with_both_ends(
+    good: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    good.write_text(GOOD.replace("steps: 3", "steps: 41"), encoding="utf-8")
+    assert main(["run", str(good)]) == 0
+    lines = [line.split() for line in capsys.readouterr().out.splitlines()]
+    start = next(index for index, words in enumerate(lines) if words[:1] == ["unchanged"])
+    shown = [float(words[0]) for words in lines[start + 1 : start + 12]]
+    assert shown == list(range(11))
+
+
 def test_without_a_folder_nothing_is_written(
     good: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:

@@ -2,6 +2,7 @@
 
 import json
 import math
+from pathlib import Path
 from types import SimpleNamespace
 from typing import Any
 
@@ -11,6 +12,7 @@ import hoofsim
 from hoofsim.cli import solve
 from hoofsim.cli.main import main
 from hoofsim.measures.table import MEASURES
+from tests.files.bad_scenarios import GOOD
 
 
 def answer(words: list[str], capsys: pytest.CaptureFixture[str]) -> dict[str, Any]:
@@ -31,7 +33,8 @@ def test_an_unreadable_change_is_marked_and_a_readable_one_is_not(capsys: pytest
     assert main(["solve", "--set", "heel_change_mm=10"]) == 0
     rows = {line[:30].rstrip(): line.rstrip() for line in capsys.readouterr().out.splitlines()}
     assert rows["capsular rotation"].endswith("·")
-    assert not rows["phalangeal rotation"].endswith("·")
+    assert rows["phalangeal rotation"].split()[-1].startswith("+")
+    assert rows["ground-force lever"].split()[-1].startswith("\N{MINUS SIGN}")
 
 
 def test_json_agrees_with_the_facade(capsys: pytest.CaptureFixture[str]) -> None:
@@ -57,6 +60,22 @@ def test_a_scenario_file_gives_foot_changes_and_load(capsys: pytest.CaptureFixtu
     told = answer(["--foot", str(scenarios_folder() / "wedge_at_trot.yaml"), "--set", "wedge_deg=6"], capsys)
     assert (told["load"], told["stance_percent"]) == ("trot", 50)
     assert told["measures"]["navicular_load"]["change"] < 0
+
+
+def test_a_scenario_files_own_foot_is_the_baseline(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    file = tmp_path / "heavy.yaml"
+    file.write_text(GOOD.replace("body_mass_kg: 450", "body_mass_kg: 700"), encoding="utf-8")
+    told = answer(["--foot", str(file)], capsys)
+    assert told["changes"] == {"body_mass_kg": 700, "toe_change_mm": 5}
+    own = hoofsim.Foot("sound", body_mass_kg=700)
+    value, before = (
+        foot.load("standing").measures()["tendon_tension"] for foot in (own.change(toe_change_mm=5), own)
+    )
+    assert value is not None
+    assert before is not None
+    assert math.isclose(told["measures"]["tendon_tension"]["change"], value - before, abs_tol=1e-9)
 
 
 def test_inches_on_request(capsys: pytest.CaptureFixture[str]) -> None:

@@ -33,6 +33,7 @@ def test_positions_of_keys_and_values_count_from_one() -> None:
         ("012", 12),
         ("true", True),
         ("False", False),
+        ("tRuE", "tRuE"),
         ("~", None),
         ("null", None),
         ("-3", -3),
@@ -58,7 +59,9 @@ def test_what_is_no_file_is_named(tmp_path: Path, name: str) -> None:
 
 def test_byte_order_mark_is_forgiven(tmp_path: Path) -> None:
     (tmp_path / "a.yaml").write_bytes(b"\xef\xbb\xbfa: 1\n")
-    assert read_file(tmp_path / "a.yaml").data == {"a": 1}
+    document = read_file(tmp_path / "a.yaml")
+    assert document.data == {"a": 1}
+    assert document.keys[("a",)] == (1, 1)
 
 
 PLAIN = st.recursive(

@@ -47,6 +47,13 @@ def test_complaints_come_in_the_order_of_the_file() -> None:
     assert [line.split(":")[1] for line in str(caught.value).splitlines()] == ["3", "12", "16"]
 
 
+def test_the_order_is_the_files_and_not_the_models() -> None:
+    text = GOOD.replace("title: Heel raised\n", "").replace("to: 10", "to: x") + "title: 1\n"
+    with pytest.raises(BadInput) as caught:
+        load_scenario(read_text(text, "f.yaml"))
+    assert [line.split(":")[1] for line in str(caught.value).splitlines()] == ["15", "23"]
+
+
 @pytest.mark.parametrize("file", scenario_files(), ids=lambda file: file.stem)
 def test_carried_scenarios_are_good_and_fit_the_schema(file: Path) -> None:
     schema = json.loads(json.dumps(json_schema(SCENARIO)))
