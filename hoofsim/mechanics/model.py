@@ -1,7 +1,7 @@
 """A batch of feet made ready for the solver: stations, lines, springs and loads as plain arrays (B,) or (stations, B)."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -16,7 +16,7 @@ from hoofsim.mechanics.elements.contact import ContactConstants
 from hoofsim.mechanics.elements.line import LineConstants, slack_length
 from hoofsim.mechanics.elements.spring import cantilever_stiffness, curved_strip
 from hoofsim.mechanics.elements.stop import StopConstants
-from hoofsim.mechanics.loads import LoadCase
+from hoofsim.mechanics.loads import LoadCase, Moment
 from hoofsim.mechanics.posture import Posture, posture
 from hoofsim.mechanics.types import Array
 from hoofsim.mechanics.wrapping import path
@@ -174,17 +174,9 @@ def build(values: Mapping[str, Array], case: LoadCase) -> Model:
     p, ref = rest.points, rest.reference
     stations, station_points = places.place(rest, v, case.lifted)
     two_sided, one_sided = _bonds(v, stations)
-    moment = case.at(v["stance_percent"])
-    stance = posture(
-        rest.tip_turn, moment.pastern_turn, moment.fetlock_extension,
-        v["pastern_lever_mm"] * rest.scale, v["fetlock_lever_mm"] * rest.scale,
-    )  # fmt: skip
 
     def from_joint(name: str) -> Array:
         return p[name] - p["cor"]
-
-    def limb(name: str) -> Array:
-        return rotate(from_joint(name), stance.p2_turn)
 
     def reference(name: str) -> Array:
         return ref[name] - ref["cor"]
@@ -202,8 +194,7 @@ def build(values: Mapping[str, Array], case: LoadCase) -> Model:
     pull = (1.0 - v["tendon_cut"]) * v["tendon_pull_percent"] / 100.0
     stiffness = v["tendon_stiffness_n_per_mm"] * rest.scale
     slack = slack_length(own_path.length, v["standing_tension_n_per_kg"] * v["body_mass_kg"], stiffness)
-    # The posture's stretch belongs to the path above the foot, so it shortens what is slack.
-    tendon = LineConstants(pull * stiffness, slack - stance.stretch, pull * v["tendon_tone_n"])
+    tendon = LineConstants(pull * stiffness, slack, pull * v["tendon_tone_n"])
 
     extensor_tone = EXTENSOR_TONE_PER_KG * v["body_mass_kg"]
     extensor_stiffness = EXTENSOR_STIFFNESS * rest.scale
@@ -223,8 +214,8 @@ def build(values: Mapping[str, Array], case: LoadCase) -> Model:
     bent = curved_strip(WALL_STRIP_SHARE * v["laminar_width_mm"], horn, WALL_RISE_MM * rest.scale)
     free_length = _chord(p["toe_hairline"], p["wall_hinge"])
     pivot = places.pivots(rest)
-    return Model(
-        rest=rest, values=v, case=case, posture=stance, stations=stations, station_points=station_points,
+    upright = Model(
+        rest=rest, values=v, case=case, posture=Posture(still, still), stations=stations, station_points=station_points,
         two_sided=two_sided, one_sided=one_sided, pressed=_pressed(v, stations),
         ground=ContactConstants(stations.stiffness[places.GROUND], v["friction"]),
         floor=ContactConstants(np.full_like(stations.stiffness[places.GROUND], places.BEARING_STIFFNESS), v["friction"]),
@@ -233,21 +224,48 @@ def build(values: Mapping[str, Array], case: LoadCase) -> Model:
         pivot_x=np.stack([pivot[a][:, 0] - pivot[b][:, 0] for a, b in places.JOINTS.pairs]),
         pivot_y=np.stack([pivot[a][:, 1] - pivot[b][:, 1] for a, b in places.JOINTS.pairs]),
         hinge_x=pivot["wall"][:, 0] - pivot["border"][:, 0], hinge_y=pivot["wall"][:, 1] - pivot["border"][:, 1],
-        tendon_origin=limb("tendon_origin"), arc_centre=from_joint("navicular_arc_centre"),
+        tendon_origin=from_joint("tendon_origin"), arc_centre=from_joint("navicular_arc_centre"),
         insertion=from_joint("tendon_insertion"), arc_radius=radius, tendon=tendon,
-        extensor_process=from_joint("extensor_process"), extensor_origin=limb("extensor_origin"), extensor=extensor,
+        extensor_process=from_joint("extensor_process"), extensor_origin=from_joint("extensor_origin"), extensor=extensor,
         impar_p3=from_joint("tendon_insertion"), impar_navicular=from_joint("navicular_distal"), impar=impar,
-        sesamoidean_navicular=from_joint("navicular_proximal"), sesamoidean_origin=limb("sesamoidean_origin"),
+        sesamoidean_navicular=from_joint("navicular_proximal"), sesamoidean_origin=from_joint("sesamoidean_origin"),
         sesamoidean=sesamoidean, facet_arm=FACET_ARM_MM * rest.scale,
-        joint_stop=StopConstants(stance.p2_turn - np.radians(MOST_EXTENSION_DEG),
-                                 stance.p2_turn + np.radians(MOST_FLEXION_DEG), JOINT_STOP, JOINT_STOP_WIDTH),
+        joint_stop=StopConstants(still - np.radians(MOST_EXTENSION_DEG), still + np.radians(MOST_FLEXION_DEG),
+                                 JOINT_STOP, JOINT_STOP_WIDTH),
         sole_stop=StopConstants(-SOLE_PLAY_MM * rest.scale, SOLE_PLAY_MM * rest.scale, SOLE_STOP, SOLE_STOP_WIDTH_MM),
         border_weight=BORDER_WEIGHT_N * rest.scale**3, plate_weight=PLATE_WEIGHT_N * rest.scale**3,
         wall_hinge=cantilever_stiffness(v["wall_modulus_mpa"], bent, free_length),
         limb_hold=v["posture_spring_n_per_mm"] + (LIMB_HOLD_LIFTED if case.lifted else 0.0),
         limb_lift_hold=np.full(batch, LIMB_HOLD_LIFTED if case.lifted else 0.0),
-        force=moment.force_per_kg * v["body_mass_kg"] * v["load_percent"] / 100.0,
+        force=still,
     )  # fmt: skip
+    return under(upright, case.at(v["stance_percent"]))
+
+
+def under(model: Model, moment: Moment) -> Model:
+    """The same feet with the limb's load and posture at another moment (B,): what changes while a foot walks."""
+    v, p, scale = model.values, model.rest.points, model.rest.scale
+    stance = posture(
+        model.rest.tip_turn, moment.pastern_turn, moment.fetlock_extension,
+        v["pastern_lever_mm"] * scale, v["fetlock_lever_mm"] * scale,
+    )  # fmt: skip
+    stretched, turned = stance.stretch - model.posture.stretch, stance.p2_turn - model.posture.p2_turn
+
+    def limb(name: str) -> Array:
+        return rotate(p[name] - p["cor"], stance.p2_turn)
+
+    ends, line = model.joint_stop, model.tendon
+    return replace(
+        model,
+        posture=stance,
+        tendon_origin=limb("tendon_origin"),
+        extensor_origin=limb("extensor_origin"),
+        sesamoidean_origin=limb("sesamoidean_origin"),
+        joint_stop=replace(ends, least=ends.least + turned, most=ends.most + turned),
+        # The posture's stretch belongs to the path above the foot, so it shortens what is slack.
+        tendon=replace(line, slack=line.slack - stretched),
+        force=moment.force_per_kg * v["body_mass_kg"] * v["load_percent"] / 100.0,
+    )
 
 
 def take(model: Model, index: NDArray[np.intp] | slice) -> Model:
