@@ -26,7 +26,7 @@ from hoofsim.frames import Array
 Points = Mapping[str, Array]
 
 CORIUM_MM, CORIUM_SHARE = 5.0, 0.4  # depth of the soft sole layer under the tip; at most this share of the sole depth
-FROG_HORN_MM, WHITE_LINE_MM = 8.5, 2.2
+FROG_HORN_MM, WHITE_LINE_MM, LEAST_HORN_MM = 8.5, 2.2, 1.2
 
 
 def wall_up(points: Points) -> Array:
@@ -103,9 +103,9 @@ def _until(profile: Array, foot: Array) -> Array:
 def _sole_line(points: Points) -> Array:
     """Lower surface of the horny sole, from the white line to the true frog point."""
     start = _white_line_foot(points)
-    along, _ = plate_axes(points)
+    along, up = plate_axes(points)
     rounded = toe_profile(points)[1:]
-    bevelled = rounded[(rounded - start) @ along < -0.4]
+    bevelled = rounded[((rounded - start) @ along < -0.4) & ((rounded - start) @ up < 0)]
     front = np.vstack([points_of(start), bevelled]) if len(bevelled) else points_of(start)
     under, frog = points["sole_under_tip"], points["frog_point"]
     behind = [one for one in (between(points["sole_toe"], under, 0.5), under)
@@ -129,7 +129,10 @@ def _white_line_top(points: Points, rest: Points) -> Array:
 
 
 def horn_top(points: Points, rest: Points) -> Array:
-    """Upper surface of sole and frog horn, from the white line to the heel bulbs: what the dermis lies on."""
+    """Upper surface of sole and frog horn, from the white line to the heel bulbs: what the dermis lies on.
+
+    However thin the horn is, this surface stays above the lower one.
+    """
     along, up = plate_axes(points)
     size, horn = size_of(points), horn_under_tip(rest)
     under = points["sole_under_tip"] + horn * up
@@ -138,8 +141,12 @@ def horn_top(points: Points, rest: Points) -> Array:
     length = max(float(np.dot(frog - points["frog_heel"], along)), 1.0)
     floor = points["frog_heel"]
     rear = [floor + share * length * along + thick * up for share in (0.62, 0.35, 0.12)]
-    places = points_of(_white_line_top(points, rest), under, *rear, _frog_tail(points))
-    return smooth(places)
+    top = smooth(points_of(_white_line_top(points, rest), under, *rear, _frog_tail(points)))
+    lower = heights(np.vstack([_sole_line(points), _frog_ground(points)]), top, points)
+    to_end = np.hypot(*(top - top[-1]).T)
+    least = LEAST_HORN_MM * size * np.clip(to_end / (10.0 * size), 0.0, 1.0)
+    lifted: Array = top + np.maximum(lower + least - top @ up, 0.0)[:, None] * up
+    return lifted
 
 
 def _frog_tail(points: Points) -> Array:
@@ -151,15 +158,18 @@ def _frog_tail(points: Points) -> Array:
 
 def frog(points: Points, rest: Points) -> Array:
     """The horny frog along the middle, from its true point to the heel bulbs."""
+    top = horn_top(points, rest)
+    return joined([_frog_ground(points)[:-1], top[_frog_shoulder(points, top) :][::-1]])
+
+
+def _frog_ground(points: Points) -> Array:
+    """Lower surface of the frog, from its true point to the heel bulbs."""
     along, up = plate_axes(points)
     point, heel, tail = points["frog_point"], points["frog_heel"], _frog_tail(points)
     length, drop = float(np.dot(point - heel, along)), float(np.dot(point - heel, up))
-    ground = smooth(points_of(point, point - 0.10 * length * along - 0.7 * drop * up,
-                              heel + 0.72 * length * along, heel + 0.08 * length * along, heel,
-                              between(heel, tail, 0.5) - 0.6 * up, tail))  # fmt: skip
-    top = horn_top(points, rest)
-    split = _frog_shoulder(points, top)
-    return joined([ground[:-1], top[split:][::-1]])
+    return smooth(points_of(point, point - 0.10 * length * along - 0.7 * drop * up, heel + 0.72 * length * along,
+                            heel + 0.08 * length * along, heel, between(heel, tail, 0.5) - 0.6 * up,
+                            tail))  # fmt: skip
 
 
 def _frog_shoulder(points: Points, top: Array) -> int:
@@ -178,12 +188,9 @@ def sole(points: Points, rest: Points) -> Array:
 
 
 def _sole_faces(points: Points, rest: Points) -> tuple[Array, Array]:
-    """Lower and upper face of the horny sole, white line to frog; the upper never below the lower, however thin."""
-    lower, top = _sole_line(points), horn_top(points, rest)
-    upper = top[: _frog_shoulder(points, top) + 1]
-    _, up = plate_axes(points)
-    sunk = np.maximum(heights(lower, upper, points) + 0.05 - upper @ up, 0.0)
-    return lower, upper + sunk[:, None] * up
+    """Lower and upper face of the horny sole, from the white line to the frog."""
+    top = horn_top(points, rest)
+    return _sole_line(points), top[: _frog_shoulder(points, top) + 1]
 
 
 def heights(line: Array, places: Array, points: Points) -> Array:
