@@ -1,11 +1,16 @@
-"""The foot's display list with the options that the window uses."""
+"""The foot's display list with the options that the window uses, and the view that shows it as large as can be."""
 
+from collections.abc import Callable
+from dataclasses import replace
 from typing import Any
 
-from hoofsim.drawing.display_list import DisplayList
+from hoofsim.drawing.bounds import bounds_of
+from hoofsim.drawing.camera import Camera
+from hoofsim.drawing.display_list import Bounds, DisplayList, Item, Polyline, Text, flatten
 from hoofsim.drawing.foot_picture import foot_picture
 from hoofsim.drawing.foot_shown import Options
 
+FORCES = frozenset({"load", "ground_force", "tendon_force", "navicular_force", "extensor_force"})
 # What a presenter can hide, each under a digit.
 LAYERS: tuple[tuple[str, str, frozenset[str]], ...] = (
     ("1", "skin", frozenset({"skin", "coronet"})),
@@ -15,17 +20,10 @@ LAYERS: tuple[tuple[str, str, frozenset[str]], ...] = (
     ("5", "soft tissue", frozenset({"digital_cushion", "solar_dermis", "lamellar_zone"})),
     ("6", "bonds", frozenset({"laminae", "solar_bonds"})),
     ("7", "tendons", frozenset({"flexor_tendon", "extensor_tendon", "bursa"})),
-    (
-        "8",
-        "ligaments",
-        frozenset({"collateral_ligament", "impar_ligament"}),
-    ),
-    (
-        "9",
-        "forces",
-        frozenset({"load", "ground_force", "tendon_force", "navicular_force", "extensor_force"}),
-    ),
+    ("8", "ligaments", frozenset({"collateral_ligament", "impar_ligament"})),
+    ("9", "forces", FORCES),
 )
+HALVINGS = 7
 
 
 def hidden_parts(layers: frozenset[str]) -> frozenset[str]:
@@ -36,3 +34,39 @@ def hidden_parts(layers: frozenset[str]) -> frozenset[str]:
 def picture_of(foot: Any, baseline: Any, **options: Any) -> DisplayList:
     """The foot as a display list; `options` as in `hoofsim.drawing.foot_shown.Options`."""
     return foot_picture(foot, baseline=baseline, show=Options(**options))
+
+
+def bare_picture_of(foot: Any, baseline: Any, **options: Any) -> tuple[DisplayList, list[str]]:
+    """The foot without any words, as large as it can be, and the notes that belong to it, for the window to set.
+
+    Forces keep their arrows: their names and numbers are told when pointed at.
+    """
+    options |= {"labels": (), "title": "", "scale_bar": False, "note": False}
+    picture = picture_of(foot, baseline, **options)
+    notes = [item.text for item in picture.items if isinstance(item, Text) and item.role == "note"]
+    items: tuple[Item, ...] = tuple(item for item in picture.items if not _is_wording(item))
+    return replace(picture, items=items, bounds=bounds_of(flatten(items))), notes
+
+
+def _is_wording(item: Item) -> bool:
+    leader = isinstance(item, Polyline) and item.role == "leader"
+    return isinstance(item, Text) or leader
+
+
+def largest_view(size: tuple[int, int], text_pixels: float, build: Callable[[float], Bounds]) -> Camera:
+    """The camera that shows the picture as large as the window allows, with type of a fixed size in pixels.
+
+    `build(text_mm)` gives the bounds of the picture with type of that size: the nearer the view, the smaller the type
+    in millimetres, so the largest scale is sought by halving.
+    """
+    low, high = 0.2, max(size) / 100.0
+    best = Camera.fit(build(text_pixels / low), size)
+    for _ in range(HALVINGS):
+        scale = (low + high) / 2
+        left, bottom, right, top = build(text_pixels / scale)
+        if (right - left) * scale <= 0.97 * size[0] and (top - bottom) * scale <= 0.97 * size[1]:
+            low = scale
+            best = Camera(scale, ((left + right) / 2, (bottom + top) / 2), size)
+        else:
+            high = scale
+    return best

@@ -4,7 +4,7 @@ from typing import TYPE_CHECKING, Any
 
 import pygame
 
-from hoofsim.app.foot_picture import picture_of
+from hoofsim.app.foot_picture import bare_picture_of
 from hoofsim.app.screens.bar import HEIGHT, Bar
 from hoofsim.app.screens.sandbox.controls import shown as shown_as
 from hoofsim.app.screens.sandbox.controls import step_for
@@ -12,7 +12,7 @@ from hoofsim.app.screens.sandbox.foot_view import FootView
 from hoofsim.app.screens.sandbox.measures_panel import MAIN, row_for
 from hoofsim.app.screens.screen import Screen
 from hoofsim.app.theme import Theme
-from hoofsim.app.widgets.base import Rect, Widget
+from hoofsim.app.widgets.base import Rect
 from hoofsim.app.widgets.dropdown import Choice, DropDown
 from hoofsim.app.widgets.label import Label
 from hoofsim.app.widgets.layout import columns, inset, split_right, split_top
@@ -20,6 +20,7 @@ from hoofsim.app.widgets.measure_list import MeasureList
 from hoofsim.app.widgets.painter import Painter
 from hoofsim.app.widgets.scroll import ScrollPanel
 from hoofsim.app.widgets.slider import Slider
+from hoofsim.drawing.display_list import Bounds
 from hoofsim.foot.parameters import BY_NAME, PARAMETERS
 from hoofsim.foot.presets import PRESETS
 from hoofsim.measures.table import MEASURES
@@ -32,6 +33,7 @@ if TYPE_CHECKING:
     from hoofsim.app.application import Application
 
 START_CONTROL, START_VALUE = "heel_change_mm", 12.0
+LABELS = 0.8  # size of the words on the pictures, in text sizes
 NOT_COMPARED = ("tendon_cut", "stance_percent")
 
 
@@ -154,29 +156,30 @@ class PairScreen(Screen):
         self.sheets = dict(zip(("left", "right"), parts, strict=True))
         for side, view in self.views.items():
             _, below = split_top(self.sheets[side], theme.px(2.2))
+            view.note_lines = 3
             view.place(inset(below, theme.px(0.2)), theme)
-        for _ in range(3):
-            bounds = [self._picture(side).bounds for side in self.views]
-            left, bottom, right, top = zip(*bounds, strict=True)
-            for view in self.views.values():  # one area for both is one scale for both
-                view.fit((min(left), min(bottom), max(right), max(top)))
+        for view in self.views.values():  # one area for both is one scale for both
+            view.show_all(theme.em * LABELS, self._bounds_of_both)
         self.widgets = [self.bar, *self.views.values(), self.side_panel]
         self.drop_lost_focus()
         self._stale = True
 
-    def _picture(self, side: str) -> Any:
-        text = self.views[side].text_mm(self.app.theme.em * 0.86)
+    def _bounds_of_both(self, text_mm: float) -> Bounds:
+        bounds = [self._picture(side, text_mm).bounds for side in self.views]
+        left, bottom, right, top = zip(*bounds, strict=True)
+        return min(left), min(bottom), max(right), max(top)
+
+    def _picture(self, side: str, text_mm: float | None = None) -> Any:
+        text = text_mm or self.views[side].text_mm(self.app.theme.em * LABELS)
         other = self.feet["left"] if side == "right" else None
-        return picture_of(
+        picture, self.views[side].notes = bare_picture_of(
             self.feet[side],
             other,
             text_mm=text,
-            labels=(),
-            note=False,
-            title="",
             newtons_per_mm=100.0,
             length_unit=self.app.settings.length_unit,
         )
+        return picture
 
     def draw(self, surface: pygame.Surface) -> Painter:
         """Renew what changed, then draw."""
@@ -199,10 +202,6 @@ class PairScreen(Screen):
             trouble = self.notes[side].text
             text = trouble or f"{side.capitalize()}: {words(self.values[side])}"
             painter.text(text, inset(title, theme.px(0.8), 0), "bold", "warn" if trouble else "ink")
-
-    def focus_stops(self) -> list[Widget]:
-        """What Tab stops at here."""
-        return self.focusable()
 
     def shortcut(self, event: pygame.event.Event) -> bool:
         """Escape goes back."""

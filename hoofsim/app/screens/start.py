@@ -24,7 +24,10 @@ from hoofsim.session.state import FootChoice
 if TYPE_CHECKING:
     from hoofsim.app.application import Application
 
-FIRST_TRY = "Try first: open the sandbox, take the ring behind the heel and pull it up. Watch which angles follow, and which do not."
+FIRST_TRY = (
+    "Try first: open the sandbox, take the ring behind the heel and pull it up. Watch which angles follow, "
+    "and which do not."
+)
 NAMED = (
     "p2",
     "p3",
@@ -36,6 +39,7 @@ NAMED = (
     "frog",
     "digital_cushion",
 )
+LABELS = 0.86  # size of the words on the picture, in text sizes
 SUBTITLE = "A horse's foot under load, to take apart and put together again"
 
 
@@ -118,16 +122,15 @@ class StartScreen(Screen):
         )
         view, self.foot_strip = split_bottom(self.sheet, words + caution + theme.px(1.6))
         self.view.place(inset(view, theme.px(0.2)), theme)
-        for _ in range(3):
-            self.view.fit(self._picture().bounds)
+        self.view.show_all(theme.em * LABELS, lambda text_mm: self._picture(text_mm).bounds)
         self._stale = True
 
-    def _picture(self) -> Any:
+    def _picture(self, text_mm: float | None = None) -> Any:
         theme = self.app.theme
         return picture_of(
             self.loaded,
             None,
-            text_mm=self.view.text_mm(theme.em * 0.86),
+            text_mm=text_mm or self.view.text_mm(theme.em * LABELS),
             labels=NAMED,
             newtons_per_mm=100.0,
             note=False,

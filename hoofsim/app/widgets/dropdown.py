@@ -80,8 +80,7 @@ class DropDown(Widget):
         )
         x, y = inner.right - sign, field.centery - sign // 4
         points = [(x, y), (x + sign, y), (x + sign / 2, y + sign * 0.6)]
-        pygame.draw.polygon(painter.surface, theme.colour("quiet"), points)
-        pygame.draw.aalines(painter.surface, theme.colour("quiet"), True, points)
+        painter.smooth(points, "quiet")
 
     def _line_height(self, theme: Theme) -> int:
         return theme.px(1.9)

@@ -3,11 +3,12 @@
 import itertools
 import math
 from collections.abc import Callable
+from functools import lru_cache
 
 import pygame
 
 from hoofsim.app.theme import Colour
-from hoofsim.app.widgets.painter import Painter
+from hoofsim.app.widgets.painter import FINER, Painter
 
 Point = tuple[float, float]
 
@@ -15,9 +16,9 @@ Point = tuple[float, float]
 class _Pen:
     """Draws in a unit square (0..1, y down) of a surface."""
 
-    def __init__(self, surface: pygame.Surface, rect: pygame.Rect, colour: Colour, ground: Colour) -> None:
-        self.surface, self.rect, self.ink, self.ground = surface, rect, colour, ground
-        self.width = max(1, round(rect.w * 0.09))
+    def __init__(self, surface: pygame.Surface, rect: pygame.Rect, colour: Colour) -> None:
+        self.surface, self.rect, self.ink = surface, rect, colour
+        self.width = max(2, round(rect.w * 0.085))
 
     def at(self, point: Point) -> Point:
         """Window position of a point of the square."""
@@ -33,7 +34,6 @@ class _Pen:
         """A filled shape."""
         placed = [self.at(point) for point in points]
         pygame.draw.polygon(self.surface, self.ink, placed)
-        pygame.draw.aalines(self.surface, self.ink, True, placed)
 
     def ring(self, centre: Point, radius: float, start: float = 0.0, end: float = 360.0) -> None:
         """An arc of a circle, degrees anticlockwise from the right."""
@@ -43,7 +43,7 @@ class _Pen:
 
     def dot(self, centre: Point, radius: float) -> None:
         """A filled disc."""
-        pygame.draw.aacircle(self.surface, self.ink, self.at(centre), radius * self.rect.w)
+        pygame.draw.circle(self.surface, self.ink, self.at(centre), radius * self.rect.w)
 
 
 def thick_line(surface: pygame.Surface, colour: Colour, start: Point, end: Point, width: int) -> None:
@@ -62,10 +62,8 @@ def thick_line(surface: pygame.Surface, colour: Colour, start: Point, end: Point
             (start[0] - across[0], start[1] - across[1]),
         ]
         pygame.draw.polygon(surface, colour, corners)
-        pygame.draw.aalines(surface, colour, True, corners)
-    if width >= 3:
-        pygame.draw.aacircle(surface, colour, start, radius)
-        pygame.draw.aacircle(surface, colour, end, radius)
+    pygame.draw.circle(surface, colour, start, radius)
+    pygame.draw.circle(surface, colour, end, radius)
 
 
 def _back(pen: _Pen) -> None:
@@ -292,6 +290,15 @@ ICONS: dict[str, Callable[[_Pen], None]] = {
 }
 
 
+@lru_cache(maxsize=512)
+def rendered(name: str, size: int, ink: Colour) -> pygame.Surface:
+    """One sign in a square of `size` pixels, drawn larger and shrunk; do not draw into what is returned."""
+    large = pygame.Surface((size * FINER, size * FINER), pygame.SRCALPHA)
+    large.fill((*ink, 0))
+    ICONS[name](_Pen(large, large.get_rect(), ink))
+    return pygame.transform.smoothscale(large, (size, size))
+
+
 def draw_icon(painter: Painter, name: str, rect: pygame.Rect, role: str | Colour = "ink") -> None:
     """Draw one sign in a square; KeyError for an unknown name."""
-    ICONS[name](_Pen(painter.surface, rect, painter.colour(role), painter.theme.colour("field")))
+    painter.surface.blit(rendered(name, max(4, rect.w), painter.colour(role)), rect)

@@ -50,6 +50,9 @@ class Heading(Label):
 class Rule(Widget):
     """A thin line between groups."""
 
+    def __init__(self) -> None:
+        super().__init__("rule")
+
     def height_for(self, width: int, theme: Theme) -> int:
         """A little air."""
         return theme.px(0.5)

@@ -16,8 +16,7 @@ from hoofsim.app.widgets.wrapping import wrap_lines
 class Row:
     """One measure as shown. `readable` says whether a radiograph could show this change; then it is set in full ink.
 
-    `reference` are the ends of the range, `place` the value in the same numbers (None where undefined), `heading` a
-    title that stands above the row.
+    `reference` are the ends of the range, `place` the value in the same numbers (None where undefined).
     """
 
     key: str
@@ -28,7 +27,6 @@ class Row:
     readable: bool = True
     reference: tuple[float, float] | None = None
     place: float | None = None
-    heading: str = ""
 
 
 class MeasureList(Widget):
@@ -44,22 +42,20 @@ class MeasureList(Widget):
         self.pointed: str | None = None
         self._rects: list[Rect] = []
 
-    def row_parts(self, width: int, theme: Theme) -> tuple[int, int, int]:
-        """Widths of words, value and change in a list of this width."""
-        widest_value = max((theme.text_width(row.value, "number") for row in self.rows), default=0)
-        widest_change = max((theme.text_width(row.change, "small") for row in self.rows), default=0)
-        change = max(theme.px(4.2), widest_change + theme.px(0.9))
-        value = max(theme.px(4.2), widest_value)
-        return width - value - change - theme.px(1.4), value, change
+    def value_widths(self, theme: Theme) -> tuple[int, int]:
+        """Widths of the value and of the change, the same in all rows so that they stand in columns."""
+        value = max((theme.text_width(row.value, "number") for row in self.rows), default=0)
+        change = max((theme.text_width(row.change, "small_bold") for row in self.rows), default=0)
+        return max(theme.px(4.2), value), max(theme.px(3.2), change + theme.px(0.9))
 
     def _heights(self, width: int, theme: Theme) -> list[int]:
-        words, _, _ = self.row_parts(width - theme.px(0.6), theme)
         heights = []
         for row in self.rows:
-            lines = len(wrap_lines(row.words, theme.text_width, max(words, theme.px(3))))
-            heading = theme.px(1.9) if row.heading else 0
-            bar = theme.px(0.55) if row.reference else theme.px(0.15)
-            heights.append(theme.line_height() * lines + theme.px(0.35) + bar + heading)
+            lines = len(
+                wrap_lines(row.words, lambda part: theme.text_width(part, "small"), width - theme.px(0.9))
+            )
+            words = theme.line_height("small") * lines
+            heights.append(words + theme.line_height() + theme.px(0.35))
         return heights
 
     def height_for(self, width: int, theme: Theme) -> int:
@@ -83,26 +79,21 @@ class MeasureList(Widget):
 
     def _row(self, painter: Painter, row: Row, rect: Rect) -> None:
         theme = painter.theme
-        if row.heading:
-            painter.text(row.heading, Rect(rect.x, rect.y, rect.w, theme.px(1.8)), "small_bold", "quiet")
-            rect = Rect(rect.x, rect.y + theme.px(1.9), rect.w, rect.h - theme.px(1.9))
         if row.key == self.selected:
             painter.box(rect, "accent_soft", None, 0.25)
             painter.box(Rect(rect.x, rect.y, theme.px(0.2), rect.h), "accent", None, 0)
         elif row.key == self.pointed:
             painter.box(rect, "field", "line", 0.25)
-        inner = Rect(rect.x + theme.px(0.4), rect.y + theme.px(0.18), rect.w - theme.px(0.6), rect.h)
-        words_width, value_width, change_width = self.row_parts(inner.w, theme)
-        line = theme.line_height()
-        words = Rect(inner.x, inner.y, max(words_width, theme.px(3)), line * 4)
-        painter.text(row.words, words, valign="top", wrap=True)
-        value = Rect(inner.x + words_width + theme.px(0.5), inner.y, value_width, line)
+        inner = Rect(rect.x + theme.px(0.5), rect.y + theme.px(0.12), rect.w - theme.px(0.9), rect.h)
+        used = painter.text(row.words, inner, "small", "ink", valign="top", wrap=True)
+        value_width, change_width = self.value_widths(theme)
+        line = Rect(inner.x, inner.y + used, inner.w, theme.line_height())
+        change = Rect(line.right - change_width, line.y, change_width, line.h)
+        value = Rect(change.x - value_width - theme.px(0.3), line.y, value_width, line.h)
         painter.text(row.value, value, "number", align="right")
-        change = Rect(value.right + theme.px(0.4), inner.y, change_width, line)
         self._change(painter, row, change)
-        if row.reference is not None:
-            bar = Rect(value.x - theme.px(2), rect.bottom - theme.px(0.62), 0, theme.px(0.32))
-            bar.w = change.right - bar.x
+        bar = Rect(inner.x, line.centery - theme.px(0.16), value.x - theme.px(0.9) - inner.x, theme.px(0.32))
+        if row.reference is not None and bar.w > theme.px(3):
             draw_reference(painter, bar, row.reference, row.place)
 
     def _change(self, painter: Painter, row: Row, rect: Rect) -> None:
@@ -164,8 +155,7 @@ def draw_direction(painter: Painter, x: int, y: int, direction: int) -> None:
     theme = painter.theme
     half, tall = theme.px(0.24), theme.px(0.4) * (1 if direction > 0 else -1)
     points = [(x - 2 * half, y + tall // 2), (x, y + tall // 2), (x - half, y - tall // 2)]
-    pygame.draw.polygon(painter.surface, theme.colour("ink"), points)
-    pygame.draw.aalines(painter.surface, theme.colour("ink"), True, points)
+    painter.smooth(points, "ink")
 
 
 def draw_reference(painter: Painter, bar: Rect, reference: tuple[float, float], place: float | None) -> None:
@@ -185,6 +175,4 @@ def draw_reference(painter: Painter, bar: Rect, reference: tuple[float, float], 
     x, inside = bar.x + bar.w * share, low <= place <= high
     half = theme.px(0.26)
     points = [(x - half, bar.y - half), (x + half, bar.y - half), (x, bar.bottom)]
-    colour = theme.colour("good" if inside else "warn")
-    pygame.draw.polygon(painter.surface, colour, points)
-    pygame.draw.aalines(painter.surface, colour, True, points)
+    painter.smooth(points, "good" if inside else "warn")

@@ -1,6 +1,7 @@
 """Drawing for widgets: boxes and text on one surface, with a record of every text and the box it must fit."""
 
-from collections.abc import Iterator
+import math
+from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
 
@@ -10,6 +11,7 @@ from hoofsim.app.theme import Colour, Theme
 from hoofsim.app.widgets.wrapping import wrap_lines
 
 Rect = pygame.Rect
+FINER = 4  # times larger that small shapes are drawn before they are shrunk
 
 
 @dataclass(frozen=True)
@@ -71,6 +73,16 @@ class Painter:
             pygame.draw.aaline(self.surface, self.colour(role), start, end)
         else:
             pygame.draw.line(self.surface, self.colour(role), start, end, width)
+
+    def smooth(self, points: Sequence[tuple[float, float]], role: str | Colour) -> None:
+        """A small filled shape with clean edges: drawn four times as large and shrunk."""
+        left, top = (math.floor(min(axis)) - 1 for axis in zip(*points, strict=True))
+        right, bottom = (math.ceil(max(axis)) + 1 for axis in zip(*points, strict=True))
+        large = pygame.Surface(((right - left) * FINER, (bottom - top) * FINER), pygame.SRCALPHA)
+        large.fill((*self.colour(role), 0))
+        moved = [((x - left) * FINER, (y - top) * FINER) for x, y in points]
+        pygame.draw.polygon(large, self.colour(role), moved)
+        self.surface.blit(pygame.transform.smoothscale(large, (right - left, bottom - top)), (left, top))
 
     def shade(self, rect: Rect, alpha: int = 110) -> None:
         """Darken a rectangle, behind a dialogue."""

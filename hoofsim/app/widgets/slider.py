@@ -137,13 +137,7 @@ class Slider(Widget):
             (x - half, y + tall * 0.35),
         ]
         live = self.enabled and (self.hovered or self.focused or self._dragging)
-        pygame.draw.polygon(painter.surface, theme.colour(self.colour if self.enabled else "faint"), corners)
-        pygame.draw.aalines(
-            painter.surface,
-            theme.colour("ink" if live else self.colour if self.enabled else "faint"),
-            True,
-            corners,
-        )
+        painter.smooth(corners, "ink" if live else self.colour if self.enabled else "faint")
         if live:
             painter.line((x, y - tall * 0.55), (x, y + tall * 0.2), "field", max(1, theme.px(0.12)))
 

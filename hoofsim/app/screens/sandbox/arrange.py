@@ -15,7 +15,7 @@ def arrange(theme: Theme, window: Rect, rail: int, tabs: int) -> dict[str, Rect]
     """Rectangles of the sandbox.
 
     `rail` is the width of the upright tabs and `tabs` how many stand there when there is one dock only. Wide: bar,
-    left rail and controls, foot, right dock with measures over curves, status. Otherwise one dock on the right holds
+    left rail and controls, foot over the curves, right dock with measures, status. Otherwise one dock on the right holds
     every panel; `rail` is missing when its tabs are too many for the height, and `chooser` stands over the panel then.
     """
     gap = theme.px(GAP)
@@ -24,10 +24,11 @@ def arrange(theme: Theme, window: Rect, rail: int, tabs: int) -> dict[str, Rect]
     rest, places["status"] = split_bottom(rest, theme.px(STATUS))
     if window.w / theme.em >= WIDE_FROM:
         left, rest = split_left(rest, rail + theme.px(17.5))
-        places["foot"], right = split_right(rest, theme.px(20))
+        centre, right = split_right(rest, theme.px(19))
+        strip = min(theme.px(15.5), max(theme.px(11.5), round(centre.h * 0.3)))
+        places["foot"], places["curves"] = split_bottom(centre, strip)
         places["rail"], places["controls"] = split_left(left, rail)
-        places["measures"], places["curves"] = split_bottom(right, round(right.h * 0.42))
-        places["right_tabs"], places["measures"] = split_top(places["measures"], theme.px(2.5))
+        places["right_tabs"], places["measures"] = split_top(right, theme.px(2.9))
         places["rail"] = Rect(places["rail"].x, left.y + gap, rail, left.h - gap)
         return places
     dock = min(theme.px(21), round(window.w * 0.5))

@@ -7,11 +7,14 @@ from dataclasses import dataclass
 import numpy as np
 import pygame
 
+from hoofsim.app.foot_picture import largest_view
 from hoofsim.app.picking import part_at
 from hoofsim.app.screens.sandbox.handles import HANDLES, Handle, handle_at
 from hoofsim.app.theme import Theme
 from hoofsim.app.widgets.base import Rect, Widget
+from hoofsim.app.widgets.layout import inset, split_bottom
 from hoofsim.app.widgets.painter import Painter
+from hoofsim.app.widgets.wrapping import wrap_lines
 from hoofsim.drawing.backend_pygame import Painter as PicturePainter
 from hoofsim.drawing.camera import Camera
 from hoofsim.drawing.display_list import Bounds, DisplayList, Point
@@ -22,6 +25,7 @@ from hoofsim.frames import Array
 Pixel = tuple[int, int]
 REACH_PIXELS = 4.0
 ZOOM_STEP = 1.15
+SCALE_MM = 20.0
 HANDLE_BY_KEY = {handle.key: handle for handle in HANDLES}
 
 
@@ -48,8 +52,11 @@ class FootView(Widget):
         self.actions = actions
         self.picture: DisplayList | None = None
         self.points: Mapping[str, Array] = {}
-        self.bounds: Bounds = (-100.0, -20.0, 110.0, 130.0)
         self.camera: Camera | None = None
+        self.sheet = Rect(0, 0, 0, 0)
+        self._strip = Rect(0, 0, 0, 0)
+        self.note_lines = 0
+        self.scale_words = f"{SCALE_MM:g} mm"
         self.moved_view = False  # by hand; then a resize keeps the place
         self.tool = "hand"
         self.pointed_part: str | None = None
@@ -58,7 +65,9 @@ class FootView(Widget):
         self.pen = False
         self.strokes: list[list[Point]] = []
         self.handle_words: Callable[[Handle], str] = lambda handle: handle.words
-        self._painter: PicturePainter | None = None
+        self.notes: list[str] = []  # set under the sheet, beside the scale
+        self.hasty = False  # while things move: the faster of the two ways of drawing
+        self._painters: dict[bool, PicturePainter] = {}
         self._surface: pygame.Surface | None = None
         self._drawn: tuple[object, ...] = ()
         self._held: Handle | None = None
@@ -70,25 +79,27 @@ class FootView(Widget):
     # -- camera --------------------------------------------------------------------------------------------------
 
     def place(self, rect: Rect, theme: Theme) -> None:
-        """Fit the foot, or keep the place that was chosen by hand."""
+        """Keep a strip for the scale and the notes; the sheet keeps its middle when its size changes."""
         super().place(rect, theme)
-        size = (max(8, rect.w), max(8, rect.h))
-        if self.camera is None or not self.moved_view:
-            self.camera = Camera.fit(self.bounds, size)
-        else:
+        self.sheet, self._strip = split_bottom(rect, self._strip_height(theme))
+        size = (max(8, self.sheet.w), max(8, self.sheet.h))
+        if self.camera is None:
+            self.camera = Camera.fit((-100.0, -20.0, 110.0, 130.0), size)
+        elif self.camera.size != size:
             self.camera = self.camera.resized(size)
 
-    def fit(self, bounds: Bounds | None = None) -> None:
-        """Show the whole foot."""
-        self.bounds = bounds or self.bounds
+    def _strip_height(self, theme: Theme) -> int:
+        return theme.line_height("small") * self.note_lines + theme.px(0.6) if self.note_lines else 0
+
+    def show_all(self, text_pixels: float, build: Callable[[float], Bounds]) -> None:
+        """Show the whole picture as large as can be; `build` as in `largest_view`."""
         self.moved_view = False
-        if self.rect.w:
-            self.camera = Camera.fit(self.bounds, (max(8, self.rect.w), max(8, self.rect.h)))
+        self.camera = largest_view((max(8, self.sheet.w), max(8, self.sheet.h)), text_pixels, build)
 
     def zoom(self, steps: float, about: Pixel | None = None) -> None:
         """Nearer (positive) or farther."""
         if self.camera is not None:
-            inside = (about[0] - self.rect.x, about[1] - self.rect.y) if about else None
+            inside = (about[0] - self.sheet.x, about[1] - self.sheet.y) if about else None
             self.camera = self.camera.zoomed(ZOOM_STEP**steps, inside)
             self.moved_view = True
 
@@ -101,14 +112,14 @@ class FootView(Widget):
     def to_mm(self, pixel: Pixel) -> Point:
         """Place on the sheet under a window position."""
         assert self.camera is not None
-        x, y = self.camera.to_mm((pixel[0] - self.rect.x, pixel[1] - self.rect.y))
+        x, y = self.camera.to_mm((pixel[0] - self.sheet.x, pixel[1] - self.sheet.y))
         return float(x), float(y)
 
     def to_window(self, point: Point) -> tuple[float, float]:
         """Window position of a place on the sheet."""
         assert self.camera is not None
         x, y = self.camera.to_pixels(point)
-        return float(x) + self.rect.x, float(y) + self.rect.y
+        return float(x) + self.sheet.x, float(y) + self.sheet.y
 
     def text_mm(self, pixels: float) -> float:
         """Type size in mm that appears so many pixels high."""
@@ -121,14 +132,16 @@ class FootView(Widget):
         if self.picture is None or self.camera is None:
             return
         palette = HIGH_CONTRAST if painter.theme.contrast else NORMAL
-        if self._painter is None or self._painter.palette is not palette:
-            self._painter = PicturePainter(palette)
-        key = (id(self.picture), self.camera, palette.name)
+        if not self._painters or self._painters[True].palette is not palette:
+            self._painters = {fine: PicturePainter(palette, fine) for fine in (True, False)}
+        key = (id(self.picture), self.camera, palette.name, self.hasty)
         if self._surface is None or key != self._drawn:
-            self._surface = self._painter.paint(self.picture, self.camera)
+            self._surface = self._painters[not self.hasty].paint(self.picture, self.camera)
             self._drawn = key
-        painter.surface.blit(self._surface, self.rect)
-        with painter.clipped(self.rect):
+        painter.surface.blit(self._surface, self.sheet)
+        if self.note_lines:
+            self._draw_notes(painter)
+        with painter.clipped(self.sheet):
             if self.handles_shown and self.tool == "hand":
                 self._draw_handles(painter)
             self._draw_pen(painter)
@@ -145,6 +158,33 @@ class FootView(Widget):
             return {}
         return {h.key: self.to_window(h.place(self.points)) for h in HANDLES if h.landmark in self.points}
 
+    def _draw_notes(self, painter: Painter) -> None:
+        """The scale at the right, the notes at the left; notes that find no room are left out, the last first."""
+        theme, strip = painter.theme, inset(self._strip, painter.theme.px(0.8), 0)
+        painter.box(self._strip, painter.colour("card"), None, 0)
+        assert self.camera is not None
+        long = SCALE_MM * self.camera.scale
+        y = strip.y + theme.line_height("small") // 2
+        painter.line((strip.right - long, y), (strip.right, y), "ink", theme.px(0.12))
+        for x in (strip.right - long, strip.right):
+            painter.line((x, y - theme.px(0.2)), (x, y + theme.px(0.2)), "ink", theme.px(0.12))
+        words = self.scale_words
+        width = theme.text_width(words, "small")
+        left = round(strip.right - long) - theme.px(0.5) - width
+        line = theme.line_height("small")
+        painter.text(words, Rect(left, strip.y, width, line), "small", "quiet")
+        room = left - strip.x - theme.px(1)
+        notes = list(self.notes)
+        while notes and len(self._wrapped(" ".join(notes), room, theme)) > self.note_lines:
+            notes.pop()
+        if notes:
+            whole = Rect(strip.x, strip.y, room, line * self.note_lines)
+            painter.text(" ".join(notes), whole, "small", "quiet", valign="top", wrap=True)
+
+    @staticmethod
+    def _wrapped(words: str, room: int, theme: Theme) -> list[str]:
+        return wrap_lines(words, lambda part: theme.text_width(part, "small"), room)
+
     def _draw_handles(self, painter: Painter) -> None:
         for key, place in self.handle_places().items():
             handle = HANDLE_BY_KEY[key]
@@ -158,7 +198,7 @@ class FootView(Widget):
         words = self.handle_words(handle)
         box = Rect(0, 0, theme.text_width(words, "bold") + theme.px(1), theme.px(1.9))
         box.midleft = (round(place[0]) + theme.px(1.5), round(place[1]))
-        box.clamp_ip(self.rect)
+        box.clamp_ip(self.sheet)
         painter.layer += 1
         painter.box(box, "field", "quiet", 0.35)
         painter.text(words, box, "bold", "ink", "centre")
@@ -271,9 +311,9 @@ def draw_handle(painter: Painter, handle: Handle, place: tuple[float, float], li
     for sense in (1, -1):
         tip = centre + sense * direction * (radius + theme.px(0.62))
         base = centre + sense * direction * (radius + theme.px(0.12))
-        corners = [tuple(tip), tuple(base + across * theme.px(0.36)), tuple(base - across * theme.px(0.36))]
-        pygame.draw.polygon(painter.surface, theme.colour(group), corners)
-        pygame.draw.aalines(painter.surface, theme.colour(group), True, corners)
+        side = across * theme.px(0.36)
+        corners = [(float(x), float(y)) for x, y in (tip, base + side, base - side)]
+        painter.smooth(corners, group)
     pygame.draw.aacircle(painter.surface, theme.colour("field"), place, radius + 1)
     pygame.draw.aacircle(
         painter.surface, theme.colour(group), place, radius, 0 if live else max(2, theme.px(0.16))

@@ -44,7 +44,7 @@ HANDLES = (
     Handle("breakover", "Breakover", "breakover_setback_mm", "breakover", (0.0, -8.0), (-1.0, 0.0), 1.0),
     Handle("sole", "Sole", "sole_change_mm", "sole_under_tip", (-14.0, -10.0), (0.0, -1.0), 0.5),
     Handle("wedge", "Wedge", "wedge_deg", "heel_ground", (-24.0, -8.0), (0.0, 1.0), 0.4),
-    Handle("pull", "Tendon pull", "tendon_pull_percent", "tendon_upper", (-9.0, 12.0), (-0.45, 0.9), 5.0),
+    Handle("pull", "Tendon pull", "tendon_pull_percent", "tendon_origin", (-6.0, 12.0), (-0.45, 0.9), 5.0),
     Handle("load", "Load", "load_percent", "p2_dorsal_proximal", (12.0, 14.0), (0.0, -1.0), 3.0),
 )
 

@@ -4,7 +4,7 @@ from typing import TYPE_CHECKING, Any
 
 import pygame
 
-from hoofsim.app.foot_picture import hidden_parts, picture_of
+from hoofsim.app.foot_picture import bare_picture_of, hidden_parts, picture_of
 from hoofsim.app.screens.bar import Bar
 from hoofsim.app.screens.sandbox.arrange import arrange
 from hoofsim.app.screens.sandbox.controls import GROUP_TABS, Controls
@@ -24,13 +24,12 @@ from hoofsim.app.theme import Theme
 from hoofsim.app.widgets.base import Rect, Widget
 from hoofsim.app.widgets.button import Button
 from hoofsim.app.widgets.dropdown import Choice, DropDown
-from hoofsim.app.widgets.layout import inset
+from hoofsim.app.widgets.layout import columns, inset, split_bottom
 from hoofsim.app.widgets.painter import Painter
 from hoofsim.app.widgets.scroll import ScrollPanel
 from hoofsim.app.widgets.tabs import TabItem, Tabs
 from hoofsim.app.widgets.tooltip import Lines
 from hoofsim.foot.parameters import BY_NAME
-from hoofsim.foot.presets import PRESETS
 from hoofsim.session.commands import (
     MOVING_CASES,
     ChoosePreset,
@@ -38,6 +37,7 @@ from hoofsim.session.commands import (
     RestoreTrial,
     SetBaseline,
     SetControl,
+    SetLoad,
 )
 from hoofsim.units import show
 
@@ -85,7 +85,13 @@ class SandboxScreen(Screen):
         self.curves = CurvePanel()
         self.trials = TrialsPanel(self.keep_trial, lambda number: self.give(RestoreTrial(number), None))
         self.shown = Shown(self.session, app.settings.reduced_motion)
-        self.bar = Bar(self.title, app.back, self._buttons())
+        self.bar_foot = DropDown(
+            "Ready foot", self.controls.preset.choices, "sound", self.choose_preset, titled=False
+        )
+        self.bar_load = DropDown(
+            "Load case", self.controls.load_case.choices, "standing", self._choose_load, titled=False
+        )
+        self.bar = Bar(self.title, app.back, self._buttons(), (self.bar_foot, self.bar_load))
         self.rail = Tabs("Groups of controls", GROUP_TABS, "trim", self.choose_panel)
         self.right_tabs = Tabs("Panels", RIGHT_TABS, "measures", self.choose_right, upright=False)
         self.all_tabs = (*GROUP_TABS, RIGHT_TABS[0], CURVES_TAB, RIGHT_TABS[1])
@@ -187,6 +193,9 @@ class SandboxScreen(Screen):
         self.give(ChoosePreset(name), None)
         self.refit()
 
+    def _choose_load(self, case: str) -> None:
+        self.give(SetLoad(case), None)
+
     def set_baseline(self) -> None:
         """Compare with the foot as it is now; with nothing changed since, compare with the unchanged foot again."""
         again = self.session.state.baseline == self.session.state.foot
@@ -216,6 +225,7 @@ class SandboxScreen(Screen):
     def toggle_names(self) -> None:
         """Show or hide the names on the picture."""
         self.names = not self.names
+        self.place()
         self.refit()
 
     def toggle_play(self) -> None:
@@ -300,10 +310,10 @@ class SandboxScreen(Screen):
         if self.wide:
             self._place_panel(self.panel, inset(places["controls"], pad), theme)
             self._place_view(places["foot"], theme)
-            self.right_tabs.place(inset(places["right_tabs"], pad, theme.px(0.2)), theme)
+            self.right_tabs.place(inset(places["right_tabs"], pad, theme.px(0.35)), theme)
             self.widgets.append(self.right_tabs)
             self._place_panel(self.right_panel, inset(places["measures"], pad, theme.px(0.4)), theme)
-            self._place_panel("curves", inset(places["curves"], pad), theme)
+            self._place_curves(inset(places["curves"], pad, theme.px(0.5)), theme)
         else:
             self._place_view(places["foot"], theme)
             self._place_panel(self.panel, inset(places["panel"], pad), theme)
@@ -317,7 +327,20 @@ class SandboxScreen(Screen):
             rect = Rect(rect.x, rect.y + height + theme.px(0.4), rect.w, rect.h - height - theme.px(0.4))
             self.widgets.append(widget)
 
+    def _place_curves(self, rect: Rect, theme: Theme) -> None:
+        """Curve and trace side by side, the choice of control under the curve."""
+        left, right = columns(rect, [1.15, 1], theme.px(1))
+        plot, choice = split_bottom(left, theme.px(2), theme.px(0.2))
+        for widget, place in (
+            (self.curves.curve, plot),
+            (self.curves.choice, choice),
+            (self.curves.trace, right),
+        ):
+            widget.place(place, theme)
+            self.widgets.append(widget)
+
     def _place_view(self, rect: Rect, theme: Theme) -> None:
+        self.view.note_lines = 0 if self.names else 2
         self.view.place(rect, theme)
         self.widgets.append(self.view)
         side = theme.px(2.2)
@@ -330,6 +353,7 @@ class SandboxScreen(Screen):
     def _layout_presenter(self, theme: Theme, window: Rect) -> None:
         strip = theme.px(2.2)
         self.places = {"strip": Rect(window.x, window.bottom - strip, window.w, strip)}
+        self.view.note_lines = 0 if self.presenter.labels else 1
         self.view.place(Rect(window.x, window.y, window.w, window.h - strip), theme)
         self.widgets = [self.view]
         self.refit(keep_view=True)
@@ -339,19 +363,19 @@ class SandboxScreen(Screen):
         if keep_view and self.view.moved_view:
             self._stale = True
             return
-        for _ in range(3):  # type has a size in pixels, so its room in mm follows from the scale found
-            self.view.fit(self._picture().bounds)
+        self.view.show_all(self._text_pixels(), lambda text_mm: self._picture(text_mm).bounds)
         self._stale = True
+
+    def _text_pixels(self) -> float:
+        return self.app.theme.em * (1.4 if self.presenter.on else 0.86)
 
     # -- what is seen --------------------------------------------------------------------------------------------
 
-    def _picture(
-        self,
-    ) -> Any:
-        theme, presenter = self.app.theme, self.presenter
-        factor = 1.5 if presenter.on else 0.86
+    def _picture(self, text_mm: float | None = None) -> Any:
+        presenter = self.presenter
+        named = presenter.labels if presenter.on else self.names
         options: dict[str, Any] = {
-            "text_mm": self.view.text_mm(theme.em * factor),
+            "text_mm": text_mm or self.view.text_mm(self._text_pixels()),
             "hide": hidden_parts(presenter.hidden) if presenter.on else frozenset(),
             "ghost": self.ghost,
             "forces": not (presenter.on and "9" in presenter.hidden),
@@ -362,10 +386,12 @@ class SandboxScreen(Screen):
             "length_unit": self.app.settings.length_unit,
             "title": None if presenter.on else "",
         }
-        if not (presenter.labels if presenter.on else self.names):
-            options["labels"] = ()
         baseline = self.shown.baseline if self.shown.baseline.at_rest and self.shown.stride is None else None
-        return picture_of(self.shown.foot, baseline, **options)
+        if named:
+            self.view.notes = []
+            return picture_of(self.shown.foot, baseline, **options)
+        picture, self.view.notes = bare_picture_of(self.shown.foot, baseline, **options)
+        return picture
 
     def _bring_up_to_date(self) -> None:
         """Panels, buttons and sheet from the sitting, when anything changed."""
@@ -378,7 +404,8 @@ class SandboxScreen(Screen):
         self.measures.refresh(self.session, unit)
         self.trials.refresh(self.session, self.curves.measure, unit)
         self.curves.refresh(self.session, unit)
-        self.bar.title = PRESETS[self.session.state.foot.preset].label
+        self.bar_foot.value = self.session.state.foot.preset
+        self.bar_load.value = self.session.state.load.case
         undo, redo = self.session.undo_sentence(), self.session.redo_sentence()
         self.undo_button.enabled, self.redo_button.enabled = undo is not None, redo is not None
         self.undo_button.explain, self.redo_button.explain = (
@@ -400,7 +427,10 @@ class SandboxScreen(Screen):
         if self.shown.changed:
             self.shown.changed = False
             self.view.points = self.shown.foot.points
+            self.view.hasty = self.shown.moving or self.view.dragging
             self.view.picture = self._picture()
+        elif self.view.hasty and not (self.shown.moving or self.view.dragging):
+            self.view.hasty = False
         return super().draw(surface)
 
     def draw_ground(self, painter: Painter) -> None:
