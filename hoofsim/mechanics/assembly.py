@@ -239,7 +239,8 @@ def _accumulate(
     sep = separations(model, pose)
     laws = station_laws(model, sep, worst)
     _add_stations(model, sep, laws, gradient, hessian)
-    energy = laws.energy.sum(axis=0) + _add_tendon(model, freedoms, gradient, hessian)
+    energy: Numbers = laws.energy.sum(axis=0)
+    energy = energy + _add_tendon(model, freedoms, gradient, hessian)
     return energy + _add_limb(model, freedoms, gradient, hessian)
 
 

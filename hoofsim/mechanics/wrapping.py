@@ -10,6 +10,8 @@ import numpy as np
 
 from hoofsim.mechanics.types import Array, Numbers
 
+LEAST_TANGENT_MM = 0.5
+
 
 class Path(NamedTuple):
     """Path of a batch. Derivatives by (navicular turn, distal phalanx turn) relative to the limb; turns in radians.
@@ -34,9 +36,16 @@ def _angle(x: Numbers, y: Numbers) -> Numbers:
     if np.iscomplexobj(x) or np.iscomplexobj(y):
         x, y = x + 0j, y + 0j
         square = x.real**2 + y.real**2
-        return np.arctan2(y.real, x.real) + 1j * (x.real * y.imag - y.real * x.imag) / square
-    angle: Numbers = np.arctan2(y, x)
+        angle: Numbers = np.arctan2(y.real, x.real) + 1j * (x.real * y.imag - y.real * x.imag) / square
+    else:
+        angle = np.arctan2(y, x)
     return angle
+
+
+def _tangent(distance: Numbers, radius: Array) -> Numbers:
+    """Length of the tangent to the arc; a point inside the arc, where a search may stray, counts as just outside it."""
+    square = distance**2 - radius**2
+    return np.sqrt(np.where(square.real > LEAST_TANGENT_MM**2, square, LEAST_TANGENT_MM**2))
 
 
 def _turned(point: Array, turn: Numbers) -> tuple[Numbers, Numbers]:
@@ -59,8 +68,8 @@ def path(
     lx, ly = ix - cx, iy - cy
     upper_distance = np.sqrt(ux * ux + uy * uy)
     lower_distance = np.sqrt(lx * lx + ly * ly)
-    upper_tangent = np.sqrt(upper_distance**2 - radius**2)
-    lower_tangent = np.sqrt(lower_distance**2 - radius**2)
+    upper_tangent = _tangent(upper_distance, radius)
+    lower_tangent = _tangent(lower_distance, radius)
     upper_spread = _angle(radius + 0 * upper_tangent, upper_tangent)
     lower_spread = _angle(radius + 0 * lower_tangent, lower_tangent)
     # Anticlockwise angle from the origin's direction to the insertion's, brought into (0, 2 pi).

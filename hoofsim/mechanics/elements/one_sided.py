@@ -14,7 +14,7 @@ from hoofsim.mechanics.types import Numbers
 def _share(x: Numbers, width: Any) -> tuple[Numbers, Numbers]:
     """How far through the width x lies, 0 to 1, and how far beyond it; the imaginary part survives only where it acts."""
     if np.iscomplexobj(x):
-        inside = np.where(x.real <= 0.0, 0.0, np.where(x.real >= width, width, x))
+        inside = np.where(x.real <= 0.0, 0.0, np.where(x.real > width, width, x))
         return inside / width, np.where(x.real > width, x - width, 0.0)
     return np.minimum(np.maximum(x, 0.0), width) / width, np.maximum(x - width, 0.0)
 
