@@ -12,7 +12,11 @@ SMALLEST_READABLE_RATIO: Final = 0.02
 REFERENCES: Final[dict[str, Reference]] = {
     "hoof_angle": Reference(47.9, 55.7, "R1", "abstract", "51.8 ± 3.9 deg, 225 hooves, mixed breeds"),
     "capsular_rotation": Reference(
-        -3.5, 0.1, "R4", "abstract", "-1.7 ± 1.8 deg, 10 small horses before a trim"
+        -3.5,
+        2.0,
+        "R11",
+        "abstract",
+        "parallel when sound, within the 2 deg that a radiograph shows (R9); -1.7 ± 1.8 deg in 10 small horses (R4)",
     ),
     "phalangeal_rotation": Reference(
         0.5, 6.1, "R4", "abstract", "3.3 ± 2.8 deg, 10 small horses before a trim"
@@ -25,7 +29,7 @@ REFERENCES: Final[dict[str, Reference]] = {
         0.0, 7.5, "R2", "abstract", "mean 6.9 mm in 32 sound controls; above 7.5 mm suggests laminitis"
     ),
     "tip_to_frog": Reference(
-        10.0, 25.0, "R10", "practice", "about 10 mm by one course's rule of thumb, 17-25 mm by other practice"
+        8.0, 25.0, "R10", "practice", "about 10 mm (read to 2 mm) by one course's rule, 17-25 mm by other practice"
     ),
     "ground_force_lever": Reference(
         10.0,
