@@ -1,35 +1,46 @@
-"""Run scenario files: load every foot of each, write a table and pictures, and check what the file expects."""
+"""Run scenario and experiment files: write the tables and pictures of each, and check what a scenario expects."""
 
 import argparse
 from collections.abc import Sequence
 from pathlib import Path
+from typing import Any
 
+from hoofsim.cli.main import STOPPED
 from hoofsim.cli.output import print_json, print_text, ready_folder
 from hoofsim.cli.pictures import png_bytes, svg_text
 from hoofsim.cli.progress import shown_when_slow
 from hoofsim.cli.rows import measure_json
+from hoofsim.cli.run_experiment import run_one
 from hoofsim.cli.tables import csv_text, print_steps
 from hoofsim.errors import BadInput, ExpectationMissed
+from hoofsim.files.experiment import EXPERIMENT, Experiment, load_experiment
+from hoofsim.files.kinds import kind_word
 from hoofsim.files.outcome import Outcome, run_scenario
-from hoofsim.files.scenario import Scenario, read_scenario
+from hoofsim.files.reader import read_file
+from hoofsim.files.scenario import SCENARIO, Scenario, load_scenario
 from hoofsim.writing import write_whole
 
 EXAMPLES = """\
   hoofsim run scenarios/heel_raised.yaml
   hoofsim run scenarios/*.yaml --out results
+  hoofsim run scenarios/experiments/*.yaml --out results
   hoofsim run my_scenario.yaml --json"""
+
+RUNNABLE = (SCENARIO.name, EXPERIMENT.name)
 
 MARKS = {True: "held  ", False: "MISSED"}
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Which files, and where the results go."""
-    parser.add_argument("files", nargs="+", type=Path, metavar="FILE", help="scenario to run (.yaml)")
+    parser.add_argument(
+        "files", nargs="+", type=Path, metavar="FILE", help="scenario or experiment to run (.yaml)"
+    )
     parser.add_argument(
         "--out",
         type=Path,
         metavar="DIR",
-        help="write NAME.csv, NAME.svg and NAME.png of each scenario into this folder",
+        help="write the tables (NAME.csv) and pictures (.svg, .png) of each file into this folder",
     )
     parser.add_argument("--json", action="store_true", help="print JSON")
 
@@ -40,24 +51,51 @@ def run(arguments: argparse.Namespace) -> int:
 
 
 def run_files(files: Sequence[Path], out: Path | None, as_json: bool = False) -> int:
-    """Run every file, all of them read before the first is run; ExpectationMissed at the end when any was missed."""
-    scenarios = [(file, read_scenario(file)) for file in files]
+    """Run every file, all of them read before the first is run; ExpectationMissed at the end when any was missed.
+
+    Gives 130 when the user stopped an experiment: what was done is written, and no further file is begun.
+    """
+    ready = [(file, _read(file)) for file in files]
     _refuse_same_names(files)
     missed: list[str] = []
-    reports = []
-    for file, scenario in scenarios:
-        outcome = _loaded(file, scenario)
-        written = [] if out is None else write_results(outcome, file.stem, out)
-        missed += [f"{file}: {finding.sentence}" for finding in outcome.findings if not finding.holds]
-        if as_json:
-            reports.append(_report(file, outcome, written))
+    reports: list[dict[str, Any]] = []
+    stopped = False
+    for file, content in ready:
+        if isinstance(content, Experiment):
+            report, stopped = run_one(file, content, out, as_json)
         else:
-            _print(file, outcome, written)
+            report, late = _run_scenario(file, content, out, as_json)
+            missed += late
+        reports.append(report)
+        if stopped:
+            break
     if as_json:
         print_json(reports)
     if missed:
         raise ExpectationMissed("\n".join(missed))
-    return 0
+    return STOPPED if stopped else 0
+
+
+def _read(file: Path) -> Scenario | Experiment:
+    """The file by its own kind; BadInput for a kind that cannot be run."""
+    document = read_file(file)
+    return (
+        load_experiment(document)
+        if kind_word(document, RUNNABLE) == EXPERIMENT.name
+        else load_scenario(document)
+    )
+
+
+def _run_scenario(
+    file: Path, scenario: Scenario, out: Path | None, as_json: bool
+) -> tuple[dict[str, Any], list[str]]:
+    """One scenario: what to print as JSON, and a sentence for each expectation that was missed."""
+    outcome = _loaded(file, scenario)
+    written = [] if out is None else write_results(outcome, file.stem, out)
+    if not as_json:
+        _print(file, outcome, written)
+    missed = [f"{file}: {finding.sentence}" for finding in outcome.findings if not finding.holds]
+    return _report(file, outcome, written), missed
 
 
 def write_results(outcome: Outcome, stem: str, out: Path) -> list[Path]:
@@ -109,11 +147,12 @@ def _print(file: Path, outcome: Outcome, written: Sequence[Path]) -> None:
     print_text()
 
 
-def _report(file: Path, outcome: Outcome, written: Sequence[Path]) -> dict[str, object]:
+def _report(file: Path, outcome: Outcome, written: Sequence[Path]) -> dict[str, Any]:
     """One scenario's outcome for JSON."""
     before = outcome.baseline.measures
     return {
         "file": str(file),
+        "kind": "scenario",
         "title": outcome.scenario.title,
         "holds": outcome.holds,
         "expectations": [

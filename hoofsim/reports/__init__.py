@@ -1,0 +1,1 @@
+"""Figures, tables and one-page reports of experiments, evidence and trials."""
