@@ -8,7 +8,7 @@ from typing import Any
 from hoofsim.cli.main import STOPPED
 from hoofsim.cli.output import print_json, print_text, ready_folder
 from hoofsim.cli.pictures import png_bytes, svg_text
-from hoofsim.cli.progress import shown_when_slow
+from hoofsim.cli.progress_bar import shown_when_slow
 from hoofsim.cli.rows import measure_json
 from hoofsim.cli.run_experiment import run_one
 from hoofsim.cli.tables import csv_text, print_steps

@@ -12,7 +12,7 @@ import numpy as np
 from hoofsim.claims.effects import effects
 from hoofsim.claims.experiment import Results, run_experiment
 from hoofsim.cli.output import print_table, print_text, ready_folder
-from hoofsim.cli.progress import shown_when_slow
+from hoofsim.cli.progress_bar import shown_when_slow
 from hoofsim.errors import BadInput
 from hoofsim.files.experiment import Experiment
 from hoofsim.measures import MEASURES, NOT_IN_A_SAGITTAL_VIEW
