@@ -40,6 +40,8 @@ def force_items(shown: ShownFoot, options: Options) -> tuple[list[Item], list[La
             continue
         start, end = (one.at - reach, one.at) if name in PUSHES else (one.at, one.at + reach)
         items.append(Arrow(as_point(start), as_point(end), "force", part))
+        if not options.force_words:
+            continue
         words = f"{PARTS[part].short} {unbroken(show(float(np.hypot(*one.force)), 'N'))}"
         labels.append(Label(as_point(0.75 * start + 0.25 * end), words, part, role="force_text"))
     return items, labels

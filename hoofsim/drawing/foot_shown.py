@@ -108,11 +108,12 @@ class Options:
     """What a picture of the foot shows.
 
     `hide`: parts left out. `labels`, `landmarks`: part names to label, landmarks to dot. `measures`: measures drawn as
-    dimensions. `newtons_per_mm`: length of the force arrows (None: chosen to fit, and stated). `ghost`: what the
-    unchanged foot is laid upon, "ground", "capsule", "bone", or "none". `moved_scale`: how many times longer than the
-    movement its arrows are drawn (None: chosen, and stated). `text_mm`: type size in mm of the picture, so that a
-    window may keep words readable at any zoom (None: in proportion to the foot). `highlight`: a part drawn with a
-    bright rim. `length_unit`: "mm" or "in" for numbers.
+    dimensions. `force_words`: the size of each force beside its arrow. `newtons_per_mm`: length of the force arrows
+    (None: chosen to fit, and stated). `ghost`: what the unchanged foot is laid upon, "ground", "capsule", "bone", or
+    "none". `moved_scale`: how many times longer than the movement its arrows are drawn (None: chosen, and stated).
+    `title`: words above the picture (None: the preset's name). `note`: the caution below it. `text_mm`: type size in mm
+    of the picture, so that a window may keep words readable at any zoom (None: in proportion to the foot).
+    `highlight`: a part drawn with a bright rim. `length_unit`: "mm" or "in" for numbers.
     """
 
     hide: frozenset[str] = frozenset()
@@ -121,6 +122,7 @@ class Options:
     measures: tuple[str, ...] = ()
     bonds: bool = True
     forces: bool = True
+    force_words: bool = True
     newtons_per_mm: float | None = None
     ghost: str = "ground"
     moved_scale: float | None = None

@@ -50,7 +50,7 @@ _NORMAL: dict[str, Style] = {
     "bed": _area("#e3d8b8", "#8a7c54", "dots", "#a8986a", spacing=3.0),
     "wedge": _area("#9aa7ad", "#37454c", "level", "#74858d", spacing=2.4, width=0.5),
     # outer tissues
-    "skin": _area("#e9d3bd", "#7c5c45", width=0.5),
+    "skin": _area("#e2c3a9", "#7c5c45", width=0.5),
     "capsule": _area("#cdbda4", "#7d6b52", width=0.4),
     "coronet": _area("#d9a79a", "#85473b", "dots", "#b97668", spacing=2.2),
     "horn": _area("#a48f74", "#43362a", width=0.5),
@@ -125,7 +125,7 @@ _HIGH_CONTRAST: dict[str, Style] = {
 } | {
     "paper": _area("#ffffff", None),
     "ground": _area("#bdbdbd", "#000000", "rising", "#6e6e6e", spacing=3.6, width=0.9),
-    "skin": _area("#f4e4d6", "#000000", width=0.8),
+    "skin": _area("#e6c5aa", "#000000", width=0.8),
     "capsule": _area("#d8ccb8", "#000000", width=0.7),
     "horn": _area("#7f6647", "#000000", width=0.9),
     "horn_grain": _line("#4f3d28", 0.3),

@@ -6,6 +6,8 @@ from hoofsim.frames import Array, rotate
 
 ANGLES = {"rising": (-45.0,), "falling": (45.0,), "crossed": (-45.0, 45.0), "level": (0.0,)}  # degrees, clockwise
 
+RIM_MM = 0.4  # dots keep off the edge by so much, so that none is cut
+
 
 def hatch(points: Array, pattern: str, spacing: float) -> list[Array]:
     """Hatching lines, each (2, 2) mm, inside polygon `points` (N, 2), `spacing` mm apart.
@@ -42,6 +44,7 @@ def dots(points: Array, spacing: float) -> Array:
         (left, height), right = line[0], line[1, 0]
         row = round((height - points[0, 1]) / (spacing * 0.87) - 0.5)
         origin = points[0, 0] + (0.5 * spacing if row % 2 else 0.0)
-        first, last = int(np.ceil((left - origin) / spacing)), int(np.floor((right - origin) / spacing))
+        first = int(np.ceil((left + RIM_MM - origin) / spacing))
+        last = int(np.floor((right - RIM_MM - origin) / spacing))
         centres.extend((origin + spacing * step, float(height)) for step in range(first, last + 1))
     return np.array(centres).reshape(-1, 2)
