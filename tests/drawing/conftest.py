@@ -30,3 +30,7 @@ def loaded() -> dict[str, LoadedFoot]:
 @pytest.fixture(params=sorted(FEET))
 def one(request: pytest.FixtureRequest, loaded: dict[str, LoadedFoot]) -> Iterator[LoadedFoot]:
     yield loaded[request.param]
+
+
+def pytest_addoption(parser: pytest.Parser) -> None:
+    parser.addoption("--renew-expected", action="store_true", help="write the expected display lists anew")
