@@ -102,7 +102,9 @@ def advice_sentence(separation: Separation, advice: Sequence[Advice], most: int 
         return f"What would separate them best is to read next: {joined(shown, 'or')}."
     if len(separation.remaining) == 1 and separation.named is None:
         return _check(separation, separation.remaining[0])
-    return "No further single measure is expected to separate the accounts that remain."
+    if len(separation.remaining) > 1:
+        return "No further measure would separate them much; reading the same points again would lower the reading error."
+    return "No further measure is needed to separate the accounts."
 
 
 def _check(separation: Separation, name: str, most: int = 3) -> str:

@@ -23,10 +23,14 @@ _TABLE = (
     Command("open", "hoofsim.cli.open", "open the program's window, on a saved file if given"),
     Command("solve", "hoofsim.cli.solve", "load one foot and print its measures"),
     Command("run", "hoofsim.cli.run", "run scenario files, write their results, check what they expect"),
+    Command(
+        "evidence", "hoofsim.cli.evidence", "weigh a table of radiograph landmarks against the rival accounts"
+    ),
     Command("check", "hoofsim.cli.check", "say whether files are well written, without running them"),
     Command("draw", "hoofsim.cli.draw", "draw one loaded foot to a picture file"),
     Command("list", "hoofsim.cli.listing", "list feet, controls, measures, loads, sources or scenarios"),
     Command("schema", "hoofsim.cli.schema", "print the JSON Schema of a kind of file, for an editor"),
+    Command("bench", "hoofsim.cli.bench", "time the program beside fair referees, as ratios in one run"),
     Command("about", "hoofsim.cli.about", "what the model is, its cautions and its sources"),
 )
 

@@ -34,6 +34,8 @@ DOT_LOOKS = (
     ("#ffd23f", "P"),
 )
 """Fill and marker of the points, in colours that no account has."""
+FURTHEST_DEG, LOWEST_MM, HIGHEST_MM = 26.0, -22.0, 32.0
+"""The plot reaches no further than this; points beyond are counted in words."""
 _STILL_DEG = 0.5  # accounts that turn the bone in the capsule by less than this are drawn as one spot
 
 
@@ -67,8 +69,8 @@ def claim_figure(
             for one in trends:
                 if one.measure == measure:
                     _trend(axes, one, reach)
-        legend = panels[0].legend(loc="upper left", fontsize=9.5, frameon=True, ncols=2)
-        legend.get_frame().set(linewidth=0, alpha=0.85)
+        handles, labels = panels[0].get_legend_handles_labels()
+        figure.legend(handles, labels, loc="outside upper right", ncols=min(len(labels), 4), fontsize=9.5)
         headed(figure, title, note)
     return figure
 
@@ -77,7 +79,7 @@ def _reach(dots: Sequence[Dots]) -> tuple[float, float]:
     """Range of rotation shown: all points, and at least -2 to 12 degrees."""
     every = np.concatenate([one.x[np.isfinite(one.x)] for one in dots] or [np.zeros(1)])
     low, high = (float(every.min()), float(every.max())) if every.size else (0.0, 0.0)
-    return min(-2.0, low - 1.0), min(max(12.0, high + 1.0), 26.0)
+    return max(min(-2.0, low - 1.0), -FURTHEST_DEG), min(max(12.0, high + 1.0), FURTHEST_DEG)
 
 
 def _panel(
@@ -108,7 +110,8 @@ def _panel(
         ends.append((name, float(x[shown][-1]), float(y[shown][-1])))
     low, high = float(heights.min()), float(heights.max())
     curves = [y for _, _, y in ends]
-    axes.set_ylim(min(low, *curves, -4.0) - 2.5, max(high, min(max(curves), 16.0), 4.0) + 2.5)
+    bottom, top = min(low, *curves, -4.0) - 2.5, max(high, min(max(curves), 16.0), 4.0) + 2.5
+    axes.set_ylim(max(bottom, LOWEST_MM), min(top, HIGHEST_MM))
     axes.set_xlim(*reach)
     _name_curves(axes, ends)
     if still:
@@ -121,10 +124,22 @@ def _panel(
         )  # fmt: skip
     for index, one in enumerate(dots):
         _dots(axes, one, measure, index)
+    outside = sum(_outside(axes, one, measure) for one in dots)
+    if outside:
+        words = f"{outside} point{'s' if outside > 1 else ''} lie{'' if outside > 1 else 's'} outside"
+        axes.text(0.98, 0.98, words, transform=axes.transAxes, ha="right", va="top", fontsize=9, color=QUIET)
     axes.set_xlabel("change of capsular rotation (deg)")
     axes.set_ylabel("change of " + axis_label(MEASURES[measure].label.split(",")[0], "mm"))
     axes.axhline(0.0, color=QUIET, linewidth=0.8)
     axes.axvline(0.0, color=QUIET, linewidth=0.8)
+
+
+def _outside(axes: "Axes", one: Dots, measure: str) -> int:
+    """How many points of one kind the panel is too small for."""
+    (left, right), (bottom, top) = axes.get_xlim(), axes.get_ylim()
+    known = np.isfinite(one.x) & np.isfinite(one.y[measure])
+    x, y = one.x[known], one.y[measure][known]
+    return int(np.sum((x < left) | (x > right) | (y < bottom) | (y > top)))
 
 
 def _name_curves(axes: "Axes", ends: Sequence[tuple[str, float, float]]) -> None:

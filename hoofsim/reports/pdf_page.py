@@ -42,7 +42,7 @@ class _Sheet:
     def close(self) -> None:
         """Put the page away."""
         if self.figure is not None:
-            self.pages.savefig(self.figure)
+            self.pages.savefig(self.figure)  # type: ignore[no-untyped-call]
 
     def skip(self, inches: float) -> None:
         """Leave space."""

@@ -15,6 +15,8 @@ from hoofsim.measures import Points
 ROTATION = "capsular_rotation"
 AGAINST = ("tip_to_frog", "frog_to_toe")
 ENOUGH_POWER = 0.9
+SAME_SLOPE = 0.01
+"""mm per degree: slopes nearer than this are the same for every purpose."""
 _NO_ROTATION = 0.05  # degrees of capsular rotation per unit of amount below which an account has no slope
 _FOOT_POINTS = 31
 
@@ -55,7 +57,7 @@ class Trend:
     def cases_needed(self, one: str, other: str) -> int | None:
         """About how many such cases would give a power of 90 %; None where no number of cases would."""
         first, second = self.slopes[one], self.slopes[other]
-        if self.line is None or first is None or second is None or first == second:
+        if self.line is None or first is None or second is None or abs(first - second) < SAME_SLOPE:
             return None
         wanted = NORMAL.inv_cdf(0.5 + 0.5 * CONFIDENCE) + NORMAL.inv_cdf(ENOUGH_POWER)
         per_case = self.line.slope_error * np.sqrt(self.line.count)

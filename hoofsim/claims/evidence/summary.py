@@ -11,6 +11,8 @@ from hoofsim.claims.evidence.weighing import Weighed, weigh
 from hoofsim.claims.wording import MOVEMENT_NOT_CAUSE, joined, labels
 from hoofsim.measures import MEASURES
 
+NOTHING_DECIDED = "So these cases decide nothing between the accounts."
+
 
 @dataclass(frozen=True)
 class Evidence:
@@ -25,6 +27,11 @@ class Evidence:
     def named(self) -> Counter[str]:
         """How many cases each account is named for."""
         return Counter(one.separation.named for one in self.weighed if one.separation.named)
+
+    @property
+    def mixed(self) -> bool:
+        """True when single cases are named for different accounts: one line through them describes none of them."""
+        return len(self.named) > 1
 
     @property
     def with_baseline(self) -> int:
@@ -86,12 +93,18 @@ def paragraph(evidence: Evidence) -> str:
     return " ".join(
         [
             *_cases(evidence),
-            *(_trend(one) for one in evidence.trends),
+            *(_trend(one, evidence.mixed) for one in evidence.trends),
             *_together(evidence),
             *evidence.traps,
-            MOVEMENT_NOT_CAUSE,
+            MOVEMENT_NOT_CAUSE if _says_something(evidence) else NOTHING_DECIDED,
         ]
     )
+
+
+def _says_something(evidence: Evidence) -> bool:
+    """True when a case is named or a trend excludes an account."""
+    excluded = any(one.excluded(name) for one in evidence.trends for name in ACCOUNTS)
+    return bool(evidence.named) or (excluded and not evidence.mixed)
 
 
 def _cases(evidence: Evidence) -> list[str]:
@@ -102,22 +115,21 @@ def _cases(evidence: Evidence) -> list[str]:
             f"Of {_count(total, 'case')}, none is told apart: for no foot do its readings carry the name of one "
             f"account."
         ]
-    told = [f"{named[name]} by {ACCOUNTS[name].label}" for name in ACCOUNTS if named[name]]
+    told = [
+        f"{named[name]} {'fits' if named[name] == 1 else 'fit'} {ACCOUNTS[name].label}"
+        for name in ACCOUNTS
+        if named[name]
+    ]
     left = total - sum(named.values())
     words = [
-        f"Of {_count(total, 'case')}, taken one at a time, {joined(told)} {_is_are(sum(named.values()))} best "
-        f"described."
+        f"Of {_count(total, 'case')}, taken one at a time, {joined(told)}, each better than any other account."
     ]
     if left:
         words.append(f"For {left} the readings cannot tell.")
     return words
 
 
-def _is_are(number: int) -> str:
-    return "is" if number == 1 else "are"
-
-
-def _trend(one: Trend) -> str:
+def _trend(one: Trend, mixed: bool) -> str:
     label = MEASURES[one.measure].label.split(",")[0]
     if one.line is None:
         why = (
@@ -131,6 +143,8 @@ def _trend(one: Trend) -> str:
         f"Per degree of capsular rotation, {label} changes by {one.line.slope:+.2f} mm (95 % interval {low:+.2f} to "
         f"{high:+.2f}, {one.line.count} cases)."
     )
+    if mixed:
+        return words + " That is an average over cases of more than one kind, and excludes no account."
     out = [name for name in ACCOUNTS if one.excluded(name)]
     fit = [name for name in ACCOUNTS if one.excluded(name) is False]
     words += (
@@ -147,13 +161,14 @@ def _power(one: Trend, fit: list[str]) -> str:
     for index, first in enumerate(fit):
         for other in fit[index + 1 :]:
             power, needed = one.power(first, other), one.cases_needed(first, other)
-            if power is not None and power < ENOUGH_POWER and needed is not None:
-                return (
-                    f" The table had a chance of only {100 * power:.0f} % to part {labels([first, other])} by this "
-                    f"trend; about {needed} such cases would be needed."
-                )
+            pair = labels([first, other])
             if power is not None and needed is None:
-                return f" No number of cases parts {labels([first, other])} by this trend: they foretell the same."
+                return f" No number of cases parts {pair} by this trend: they foretell the same."
+            if power is not None and power < ENOUGH_POWER:
+                return (
+                    f" The table had a chance of only {100 * power:.0f} % to part {pair} by this trend; about "
+                    f"{needed} such cases would be needed."
+                )
     return ""
 
 
@@ -164,7 +179,7 @@ def _together(evidence: Evidence) -> list[str]:
         for name in ACCOUNTS
         if evidence.trends and all(one.slopes[name] is None for one in evidence.trends)
     ]
-    if not silent or not any(one.line for one in evidence.trends):
+    if evidence.mixed or not silent or not any(one.line for one in evidence.trends):
         return []
     return [
         f"The trends say nothing for or against {labels(silent, 'or')}, which turn no bone within the capsule."
