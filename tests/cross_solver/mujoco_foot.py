@@ -106,6 +106,41 @@ def _rows(table, here):
     return {name: value[here] for name, value in table.items()}
 
 
+def ground_law(stiffness, gap, friction):
+    """Forces (along the normal, across it) in N for separations n, t of stations on the ground."""
+
+    def law(n, t):
+        push, grip = laws.ground_push(n + gap, t, stiffness, friction)
+        return -push, grip
+
+    return law
+
+
+def two_sided_law(c, bonded):
+    """The same for bonds that resist opening, closing and sliding alike."""
+
+    def law(n, t):
+        pull, drag = laws.bond_pull(n, t, c, True)
+        return bonded * pull, bonded * drag
+
+    return law
+
+
+def cushion_law(c, area):
+    """The same for tissue that only resists being pressed."""
+    return lambda n, t: (-area * laws.squeeze(n, c), 0.0 * t)
+
+
+def one_sided_law(c, pressed, bonded, area):
+    """The same for bonds that pull when opened, and are tissue when pressed."""
+
+    def law(n, t):
+        pull, drag = laws.bond_pull(n, t, c, False)
+        return bonded * pull - area * laws.squeeze(n, pressed), bonded * drag
+
+    return law
+
+
 class Settling:
     """A foot in the engine: build it from the product's numbers, settle it, read poses and tension."""
 
@@ -137,30 +172,16 @@ class Settling:
             stiffness = s.stiffness[here, 0]
             gap = s.gap[here, 0]
 
-            def shifted(start, here=here):
-                return slice(here.start - start, here.stop - start)
-
+            in_one = slice(here.start - first_one, here.stop - first_one)
+            in_pressed = slice(here.start - first_pressed, here.stop - first_pressed)
             if kind.frame == "ground":
-
-                def law(n, t, k=stiffness, gap=gap):
-                    push, grip = laws.ground_push(n + gap, t, k, friction)
-                    return -push, grip
+                law = ground_law(stiffness, gap, friction)
             elif kind.name in ("quarters", "junction"):
-
-                def law(n, t, c=_rows(two, here), bonded=bonded):
-                    pull, drag = laws.bond_pull(n, t, c, True)
-                    return bonded * pull, bonded * drag
+                law = two_sided_law(_rows(two, here), bonded)
             elif kind.name == "cushion":
-
-                def law(n, t, c=_rows(pressed, shifted(first_pressed)), area=area):
-                    return -area * laws.squeeze(n, c), 0.0 * t
+                law = cushion_law(_rows(pressed, in_pressed), area)
             else:
-
-                def law(n, t, c=_rows(one, shifted(first_one)), p=_rows(pressed, shifted(first_pressed)),
-                        bonded=bonded, area=area):  # fmt: skip
-                    pull, drag = laws.bond_pull(n, t, c, False)
-                    return bonded * pull - area * laws.squeeze(n, p), bonded * drag
-
+                law = one_sided_law(_rows(one, in_one), _rows(pressed, in_pressed), bonded, area)
             local = np.stack([s.lever_x[here, 0], s.lever_y[here, 0]], axis=-1)
             rest = local + pivot[kind.body] - pivot[kind.frame]
             normal = np.stack([s.normal_x[here, 0], s.normal_y[here, 0]], axis=-1)
@@ -210,7 +231,7 @@ class Settling:
             mujoco.mj_applyFT(
                 engine, state, force[body], torque[body], state.xpos[body], body, state.qfrc_passive
             )
-        for number, (stiffness, slack, tone) in self.lines.items():
+        for number in self.lines:
             tension = self.tension(number)
             state.qfrc_passive[:] -= tension * self.jacobian(number)
         p3, navicular = self.joint["p3_turn"], self.joint["navicular_turn"]

@@ -95,7 +95,8 @@ def check_normal(sizes, stations):
 def check_shear(sizes, stations):
     found = strip_stiffness(**sizes, move=slide)
     assert found < stations.sum()
-    assert stations.sum() == pytest.approx(found, rel=0.5 * sizes["thickness"] / sizes["length"])
+    lost = 1.0 - found / stations.sum()
+    assert lost < 0.5 * sizes["thickness"] / sizes["length"]
 
 
 def check_turning(sizes, stations):

@@ -28,7 +28,8 @@ def engine_for(origin, centre, insertion, radius):
   </body>
   <body><joint type="hinge" axis="0 1 0"/><inertial pos="0 0 0" mass="1" diaginertia="1 1 1"/>
     <site name="insertion" pos="{insertion[0]!r} 0 {insertion[1]!r}"/></body>
-</worldbody><tendon><spatial><site site="origin"/><geom geom="arc" sidesite="side"/><site site="insertion"/></spatial></tendon>
+</worldbody>
+<tendon><spatial><site site="origin"/><geom geom="arc" sidesite="side"/><site site="insertion"/></spatial></tendon>
 </mujoco>"""
     return mujoco.MjModel.from_xml_string(text)
 
