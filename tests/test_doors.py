@@ -33,6 +33,7 @@ ROWS = (
     ("reports",),
     ("verify",),
     ("app",),
+    ("bench",),
     ("cli",),
 )
 ROW_OF = {room: row for row, rooms in enumerate(ROWS) for room in rooms}
@@ -52,6 +53,7 @@ THIRD_PARTY = {
     "reports": {"numpy", "matplotlib", "PIL", "imageio_ffmpeg"},
     "verify": {"numpy", "matplotlib"},
     "app": {"numpy", "pygame"},
+    "bench": {"numpy", "scipy"},
     "cli": {"numpy", "rich"},
     **{room: {"numpy"} for room in BASE},
 }

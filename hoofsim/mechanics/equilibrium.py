@@ -10,6 +10,7 @@ Every foot ends with a status and a trace, never a silent answer:
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
 from hoofsim.mechanics import bodies
 from hoofsim.mechanics import stations as places
@@ -28,7 +29,7 @@ LEAST_LOAD_N = 50.0
 MOST_STEPS = 120
 CHUNK = 384
 LONGEST_STEP_MM = 4.0
-FIRST_DAMPING = 10.0
+FIRST_DAMPING, HOPELESS_DAMPING = 10.0, 1e12
 # Smallest pivot (N/mm, turns scaled by ARM_MM) that counts as resistance.
 LEAST_PIVOT = 1e-7
 RAMP_STEPS = 12
@@ -78,33 +79,40 @@ def largest_force(gradient: Array) -> Array:
     return out
 
 
+def _of(state: Evaluation, index: NDArray[np.intp]) -> Evaluation:
+    """The evaluation of the feet at `index` only."""
+    return Evaluation(state.energy[index], state.gradient[:, index], state.hessian[:, :, index])
+
+
 def _damped_step(state: Evaluation, damping: Array) -> tuple[Array, Array]:
-    """Newton step (11, B), and the damping that made the matrix definite; scaled so that a radian counts ARM_MM."""
-    scale = bodies.scales()
-    hessian = state.hessian * (scale[:, None] * scale[None, :])[:, :, None]
-    gradient = state.gradient * scale[:, None]
+    """Newton step (11, B), and the damping that made the matrix definite; a radian counts as ARM_MM in both."""
+    scale = bodies.scales()[:, None]
     damping = damping.copy()
-    step = np.zeros_like(gradient)
-    todo = np.arange(gradient.shape[1])
-    diagonal = np.arange(bodies.COUNT)
-    while todo.size:
-        matrix = hessian[:, :, todo]
-        matrix[diagonal, diagonal] += damping[todo]
-        found, pivot = solve_symmetric(matrix, -gradient[:, todo])
-        good = (pivot > LEAST_PIVOT) & np.isfinite(found).all(axis=0)
-        step[:, todo[good]] = found[:, good]
-        todo = todo[~good]
-        damping[todo] = np.maximum(damping[todo] * 6.0, FIRST_DAMPING)
-        todo = todo[damping[todo] < 1e12]
-    longest = np.abs(step).max(axis=0)
-    step *= np.minimum(1.0, LONGEST_STEP_MM / np.maximum(longest, 1e-30))
-    return step * scale[:, None], damping
+    found, pivot = _factor(state, damping)
+    bad = np.flatnonzero(~((pivot > LEAST_PIVOT) & np.isfinite(found).all(axis=0)))
+    found[:, bad] = 0.0
+    while bad.size:
+        damping[bad] = np.maximum(damping[bad] * 6.0, FIRST_DAMPING)
+        bad = bad[damping[bad] < HOPELESS_DAMPING]
+        step, pivot = _factor(_of(state, bad), damping[bad])
+        good = (pivot > LEAST_PIVOT) & np.isfinite(step).all(axis=0)
+        found[:, bad[good]] = step[:, good]
+        bad = bad[~good]
+    longest = np.abs(found / scale).max(axis=0)
+    found *= np.minimum(1.0, LONGEST_STEP_MM / np.maximum(longest, 1e-30))
+    return found, damping
 
 
-def _least_pivot(hessian: Array) -> Array:
+def _factor(state: Evaluation, damping: Array) -> tuple[Array, Array]:
+    """Newton step (11, B) with the diagonal raised by `damping` (B,) N/mm, and the smallest pivot in N/mm."""
     scale = bodies.scales()
-    scaled = hessian * (scale[:, None] * scale[None, :])[:, :, None]
-    return solve_symmetric(scaled, np.zeros(scaled.shape[1:]))[1]
+    matrix = state.hessian
+    if damping.any():
+        matrix = matrix.copy()
+        diagonal = np.arange(bodies.COUNT)
+        matrix[diagonal, diagonal] += damping / (scale * scale)[:, None]
+    step, pivots = solve_symmetric(matrix, -state.gradient)
+    return step, (pivots * (scale * scale)[:, None]).min(axis=0)
 
 
 def _search(model: Model, start: Array, worst: Array) -> _Search:
@@ -120,27 +128,30 @@ def _search(model: Model, start: Array, worst: Array) -> _Search:
         residual = largest_force(state.gradient)
         limit = TOLERANCE * np.maximum(current.force, LEAST_LOAD_N)
         out.trace.append(float((residual / limit).max() * TOLERANCE))
-        done = (residual < limit) | ~np.isfinite(residual) | (count == MOST_STEPS) | (damping > 1e11)
+        done = (
+            (residual < limit) | ~np.isfinite(residual) | (count == MOST_STEPS) | (damping > HOPELESS_DAMPING)
+        )
         out.steps[active[~done]] += 1
         # Ended feet ride along unmoved until they are half of the batch, because cutting arrays costs more than they do.
         if done.all() or 2 * np.count_nonzero(done) > done.size:
             ended = active[done]
             out.freedoms[:, ended] = freedoms[:, done]
             out.residual[ended] = residual[done]
-            out.pivot[ended] = _least_pivot(state.hessian[:, :, done])
+            out.pivot[ended] = _factor(_of(state, np.flatnonzero(done)), np.zeros(ended.size))[1]
             keep = np.flatnonzero(~done)
             if keep.size == 0:
                 break
             active, current, history = active[keep], take(current, keep), history[:, keep]
             freedoms, damping = freedoms[:, keep], damping[keep]
-            state = Evaluation(state.energy[keep], state.gradient[:, keep], state.hessian[:, :, keep])
+            state = _of(state, keep)
             residual, done = residual[keep], done[keep]
         step, damping = _damped_step(state, damping)
+        step[:, done] = 0.0
         trial = freedoms + step
         tried = evaluate(current, trial, history)
         lower = tried.energy <= state.energy + 1e-13 * np.abs(state.energy)
         better = lower | (largest_force(tried.gradient) < 0.5 * residual) & (np.abs(step).max(axis=0) < 1e-4)
-        better &= np.isfinite(tried.energy) & ~done
+        better &= np.isfinite(tried.energy)
         freedoms = np.where(better, trial, freedoms)
         if better.all():
             state = tried
@@ -151,7 +162,7 @@ def _search(model: Model, start: Array, worst: Array) -> _Search:
                 np.where(better, tried.hessian, state.hessian),
             )
         damping = np.where(
-            better | done,
+            better,
             np.where(damping < FIRST_DAMPING, 0.0, damping * 0.2),
             np.maximum(damping * 8.0, FIRST_DAMPING),
         )

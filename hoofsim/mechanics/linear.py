@@ -10,9 +10,9 @@ from hoofsim.mechanics.types import Array
 
 
 def solve_symmetric(matrix: Array, right: Array) -> tuple[Array, Array]:
-    """Solution (N, B) of matrix (N, N, B) x = right (N, B), and the smallest pivot (B,); no pivoting.
+    """Solution (N, B) of matrix (N, N, B) x = right (N, B), and its pivots (N, B); no reordering.
 
-    Where a pivot is not positive the solution of that foot means nothing: check the pivot first.
+    Where a pivot is not positive the solution of that foot means nothing: check the pivots first.
     """
     n = right.shape[0]
     a, x = matrix.copy(), right.copy()
@@ -29,4 +29,4 @@ def solve_symmetric(matrix: Array, right: Array) -> tuple[Array, Array]:
         x /= pivots
         for j in range(n - 1, 0, -1):
             x[:j] -= a[j, :j] / pivots[:j] * x[j]
-    return x, pivots.min(axis=0)
+    return x, pivots
