@@ -13,7 +13,14 @@ if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
 POINTS_PER_INCH = 72.0
-ALIGN = {"bottom": "bottom", "middle": "center", "top": "top", "left": "left", "centre": "center", "right": "right"}
+ALIGN = {
+    "bottom": "bottom",
+    "middle": "center",
+    "top": "top",
+    "left": "left",
+    "centre": "center",
+    "right": "right",
+}
 
 
 def figure(picture: DisplayList, *, width_inches: float = 8.0, palette: Palette = NORMAL) -> "Figure":
@@ -34,8 +41,14 @@ def figure(picture: DisplayList, *, width_inches: float = 8.0, palette: Palette 
     return drawn
 
 
-def save(picture: DisplayList, path: str | Path, *, width_inches: float = 8.0, dots_per_inch: int = 150,
-         palette: Palette = NORMAL) -> None:
+def save(
+    picture: DisplayList,
+    path: str | Path,
+    *,
+    width_inches: float = 8.0,
+    dots_per_inch: int = 150,
+    palette: Palette = NORMAL,
+) -> None:
     """Write the picture as PNG, PDF or SVG, by the file's ending."""
     drawn = figure(picture, width_inches=width_inches, palette=palette)
     metadata = {"Title": picture.title} if Path(path).suffix.lower() in (".png", ".pdf") else None
@@ -47,21 +60,45 @@ def _draw(axes: "Axes", mark: Mark, order: int, points_per_mm: float) -> None:
 
     if isinstance(mark, AreaMark):
         colour = tuple(value / 255 for value in red_green_blue_alpha(mark.colour))
-        axes.add_patch(patches.Polygon(mark.points, closed=True, facecolor=colour, edgecolor="none", zorder=order))
+        axes.add_patch(
+            patches.Polygon(mark.points, closed=True, facecolor=colour, edgecolor="none", zorder=order)
+        )
     elif isinstance(mark, LineMark):
         points = (*mark.points, mark.points[0], mark.points[1]) if mark.closed else mark.points
         x, y = zip(*points, strict=True)
-        axes.plot(x, y, color=mark.colour, linewidth=mark.width * points_per_mm, zorder=order,
-                  solid_joinstyle="round", solid_capstyle="round")
+        axes.plot(
+            x,
+            y,
+            color=mark.colour,
+            linewidth=mark.width * points_per_mm,
+            zorder=order,
+            solid_joinstyle="round",
+            solid_capstyle="round",
+        )
     elif isinstance(mark, DiscMark):
-        axes.add_patch(patches.Circle(mark.centre, mark.radius, facecolor=mark.colour, edgecolor=mark.rim or "none",
-                                      linewidth=mark.width * points_per_mm, zorder=order))
+        axes.add_patch(
+            patches.Circle(
+                mark.centre,
+                mark.radius,
+                facecolor=mark.colour,
+                edgecolor=mark.rim or "none",
+                linewidth=mark.width * points_per_mm,
+                zorder=order,
+            )
+        )
     else:
         text = mark.text
         face = font_manager.FontProperties(fname=typeface_file(mark.bold), size=text.height * points_per_mm)
-        written = axes.text(*text.at, _plain(text.text), color=mark.colour, font=face,
-                            rotation=text.turn, zorder=order + 10000,
-                            ha=ALIGN[text.anchor[0]], va=ALIGN[text.anchor[1]])
+        written = axes.text(
+            *text.at,
+            _plain(text.text),
+            color=mark.colour,
+            font=face,
+            rotation=text.turn,
+            zorder=order + 10000,
+            ha=ALIGN[text.anchor[0]],
+            va=ALIGN[text.anchor[1]],
+        )
         if mark.halo is not None:
             width = 0.22 * text.height * points_per_mm
             written.set_path_effects([patheffects.withStroke(linewidth=width, foreground=mark.halo)])

@@ -165,7 +165,9 @@ class _View:
     def pixels(self, points: Sequence[Point]) -> Pixels:
         """Points in mm as pixels, kept within what the surface's integers can hold."""
         scale, left, top = self.scale, self._left, self._top
-        return [(min(max(left + scale * x, -FAR), FAR), min(max(top - scale * y, -FAR), FAR)) for x, y in points]
+        return [
+            (min(max(left + scale * x, -FAR), FAR), min(max(top - scale * y, -FAR), FAR)) for x, y in points
+        ]
 
 
 def bar(start: Point, end: Point, width: float) -> Pixels:
@@ -173,7 +175,12 @@ def bar(start: Point, end: Point, width: float) -> Pixels:
     across, down = end[0] - start[0], end[1] - start[1]
     share = 0.5 * width / max((across * across + down * down) ** 0.5, 1e-9)
     x, y = -down * share, across * share
-    return [(start[0] + x, start[1] + y), (end[0] + x, end[1] + y), (end[0] - x, end[1] - y), (start[0] - x, start[1] - y)]
+    return [
+        (start[0] + x, start[1] + y),
+        (end[0] + x, end[1] + y),
+        (end[0] - x, end[1] - y),
+        (start[0] - x, start[1] - y),
+    ]
 
 
 def strip(points: Array, width: float, closed: bool) -> Array:

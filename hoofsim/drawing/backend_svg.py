@@ -11,10 +11,16 @@ from hoofsim.drawing.typeface import FAMILY
 
 FONT_FAMILY = f"'{FAMILY}', 'DejaVu Sans', Arial, sans-serif"
 ANCHORS = {"left": "start", "centre": "middle", "right": "end"}
-BASELINE = {"bottom": -0.22, "middle": 0.36, "top": 0.95}  # of the type size, down from the anchor to the baseline
+BASELINE = {
+    "bottom": -0.22,
+    "middle": 0.36,
+    "top": 0.95,
+}  # of the type size, down from the anchor to the baseline
 
 
-def svg(picture: DisplayList, *, width: int = 1200, height: int | None = None, palette: Palette = NORMAL) -> str:
+def svg(
+    picture: DisplayList, *, width: int = 1200, height: int | None = None, palette: Palette = NORMAL
+) -> str:
     """The picture as one SVG document of `width` px; its height follows the picture's shape unless given."""
     left, bottom, right, top = picture.bounds
     tall = height if height is not None else max(1, round(width * (top - bottom) / (right - left)))
@@ -25,8 +31,10 @@ def svg(picture: DisplayList, *, width: int = 1200, height: int | None = None, p
 def _lines(picture: DisplayList, camera: Camera, palette: Palette) -> Iterator[str]:
     width, height = camera.size
     title, description = escape(picture.title), escape(picture.description)
-    yield (f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {width} {height}" width="{width}" height="{height}" '
-           'role="img" aria-labelledby="picture-title picture-description">')
+    yield (
+        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {width} {height}" width="{width}" height="{height}" '
+        'role="img" aria-labelledby="picture-title picture-description">'
+    )
     yield f'<title id="picture-title">{title}</title>'
     yield f'<desc id="picture-description">{description}</desc>'
     yield f'<rect width="{width}" height="{height}" fill={quoteattr(palette.style("paper").fill or "#ffffff")}/>'
@@ -70,8 +78,10 @@ def _element(mark: AreaMark | DiscMark | TextMark, camera: Camera) -> str:
     if isinstance(mark, DiscMark):
         x, y = camera.to_pixels(mark.centre)
         rim = f' stroke="{mark.rim}" stroke-width="{mark.width * camera.scale:.2f}"' if mark.rim else ""
-        return (f'<circle cx="{x:.2f}" cy="{y:.2f}" r="{mark.radius * camera.scale:.2f}" '
-                f'{_paint("fill", mark.colour)}{rim}/>')
+        return (
+            f'<circle cx="{x:.2f}" cy="{y:.2f}" r="{mark.radius * camera.scale:.2f}" '
+            f"{_paint('fill', mark.colour)}{rim}/>"
+        )
     return _text(mark, camera)
 
 
@@ -85,17 +95,24 @@ def _text(mark: TextMark, camera: Camera) -> str:
         place = f'transform="translate({x + sideways:.2f} {y:.2f}) rotate(-90)"'
     upright = {"bottom": "start", "middle": "middle", "top": "end"}[text.anchor[1]]
     along = upright if text.turn == 90 else ANCHORS[text.anchor[0]]
-    halo = (f' stroke="{mark.halo}" stroke-width="{0.22 * size:.2f}" stroke-linejoin="round" paint-order="stroke"'
-            if mark.halo else "")
+    halo = (
+        f' stroke="{mark.halo}" stroke-width="{0.22 * size:.2f}" stroke-linejoin="round" paint-order="stroke"'
+        if mark.halo
+        else ""
+    )
     weight = ' font-weight="bold"' if mark.bold else ""
-    return (f'<text {place} font-family="{FONT_FAMILY}" font-size="{size:.2f}" text-anchor="{along}" '
-            f'fill="{mark.colour}"{weight}{halo}>{escape(text.text)}</text>')
+    return (
+        f'<text {place} font-family="{FONT_FAMILY}" font-size="{size:.2f}" text-anchor="{along}" '
+        f'fill="{mark.colour}"{weight}{halo}>{escape(text.text)}</text>'
+    )
 
 
 def _path(pieces: list[str], look: tuple[str, float], camera: Camera) -> str:
     colour, width = look
-    return (f'<path d="{"".join(pieces)}" fill="none" stroke="{colour}" stroke-width="{width * camera.scale:.2f}" '
-            'stroke-linejoin="round" stroke-linecap="round"/>')
+    return (
+        f'<path d="{"".join(pieces)}" fill="none" stroke="{colour}" stroke-width="{width * camera.scale:.2f}" '
+        'stroke-linejoin="round" stroke-linecap="round"/>'
+    )
 
 
 def _track(points: tuple[Point, ...], camera: Camera) -> str:

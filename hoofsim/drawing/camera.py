@@ -46,7 +46,9 @@ class Camera:
         scale = float(np.clip(self.scale * factor, WIDEST_SCALE, CLOSEST_SCALE))
         fixed = self.to_mm(pixel)
         shift = (fixed - np.array(self.centre)) * (1.0 - self.scale / scale)
-        return replace(self, scale=scale, centre=(self.centre[0] + float(shift[0]), self.centre[1] + float(shift[1])))
+        return replace(
+            self, scale=scale, centre=(self.centre[0] + float(shift[0]), self.centre[1] + float(shift[1]))
+        )
 
     def panned(self, right: float, down: float) -> "Camera":
         """The picture moved by so many pixels."""

@@ -104,7 +104,9 @@ def chart(
     frame = Frame(*size, x_range or _x_range(series, marks), y_range or _y_range(series, bands, marks))
     for name, span in (("x", frame.x_range), ("y", frame.y_range)):
         if not span[1] > span[0]:
-            raise BadInput(f"{name} range of chart '{title}' is {span[0]:g} to {span[1]:g}: the end must be larger")
+            raise BadInput(
+                f"{name} range of chart '{title}' is {span[0]:g} to {span[1]:g}: the end must be larger"
+            )
     paper = Polygon(as_points([(0, 0), (size[0], 0), size, (0, size[1])]), "chart_frame")
     drawn: list[Item] = [paper, *_axes(frame, x_label, y_label, text_mm), *_bands(frame, bands)]
     drawn += _marks(frame, marks, text_mm)
@@ -115,7 +117,9 @@ def chart(
             drawn.append(Group(tuple(made), one.label))
         if one.label and target is not None:
             labels.append(Label(as_point(target), one.label, one.label, "right"))
-    labels += [Label(as_point(at), words, None, "right", "note") for at, words in _band_labels(frame, bands, marks)]
+    labels += [
+        Label(as_point(at), words, None, "right", "note") for at, words in _band_labels(frame, bands, marks)
+    ]
     drawn += place(labels, lambda low, high: 0.0, lambda low, high: size[0], height=text_mm, width=12 * text_mm,
                    gap=1.2 * text_mm)  # fmt: skip
     return _finished(drawn, title, f"{y_label} against {x_label}.", note, text_mm)
@@ -124,7 +128,9 @@ def chart(
 def _check(one: Series) -> None:
     x, y = np.asarray(one.x, dtype=float), np.asarray(one.y, dtype=float)
     if x.ndim != 1 or x.shape != y.shape:
-        raise BadInput(f"series '{one.label}' has x of shape {x.shape} and y of {y.shape}: give two rows of one length")
+        raise BadInput(
+            f"series '{one.label}' has x of shape {x.shape} and y of {y.shape}: give two rows of one length"
+        )
 
 
 def _flat(rows: Sequence[ArrayLike]) -> list[float]:
@@ -163,7 +169,11 @@ def _axes(frame: Frame, x_label: str, y_label: str, text_mm: float) -> list[Item
         items.append(Text((-0.5 * text_mm, y), words, "tick_text", small, ("right", "middle")))
     widest = max(text_width(words, small) for words in tick_words(rows))
     items.append(Text((0.5 * frame.width, -2.0 * text_mm), x_label, "label", text_mm, ("centre", "top")))
-    items.append(Text((-1.2 * text_mm - widest, 0.5 * frame.height), y_label, "label", text_mm, ("right", "middle"), 90))
+    items.append(
+        Text(
+            (-1.2 * text_mm - widest, 0.5 * frame.height), y_label, "label", text_mm, ("right", "middle"), 90
+        )
+    )
     items.append(Polyline(((0.0, frame.height), (0.0, 0.0), (frame.width, 0.0)), "axis"))
     return items
 
@@ -177,7 +187,9 @@ def _bands(frame: Frame, bands: Sequence[Band]) -> list[Item]:
             box = frame.place([frame.x_range[0], frame.x_range[1]], [band.low, band.high])
         (left, bottom), (right, top) = np.clip(box, 0.0, [frame.width, frame.height])
         if right > left and top > bottom:
-            items.append(Polygon(as_points([(left, bottom), (right, bottom), (right, top), (left, top)]), "band"))
+            items.append(
+                Polygon(as_points([(left, bottom), (right, bottom), (right, top), (left, top)]), "band")
+            )
     return items
 
 

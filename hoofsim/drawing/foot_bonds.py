@@ -48,7 +48,9 @@ def _solar(shown: ShownFoot, bone: Array) -> list[Item]:
     away = left_of(unit(points["tip"] - points["palmar_process"]))
     floor = horn_top(points, rest)
     outline = np.vstack([bone, bone[:1]])
-    in_front = (stations.bone_end - points["tendon_insertion"]) @ unit(points["tip"] - points["palmar_process"]) > 2.0
+    in_front = (stations.bone_end - points["tendon_insertion"]) @ unit(
+        points["tip"] - points["palmar_process"]
+    ) > 2.0
     starts, ends = stations.bone_end.copy(), stations.horn_end.copy()
     for index in np.flatnonzero(in_front):
         down = unit(stations.horn_end[index] - stations.bone_end[index])
@@ -56,7 +58,9 @@ def _solar(shown: ShownFoot, bone: Array) -> list[Item]:
         starts[index] = starts[index] if upper is None else upper
         ends[index] = ends[index] if lower is None else lower
     spacing = np.hypot(*(stations.horn_end - stations.bone_end).T)
-    stretch = _stretch(stations, np.full(len(spacing), shown.foot.values.get("solar_dermis_thickness_mm", 10.0)))
+    stretch = _stretch(
+        stations, np.full(len(spacing), shown.foot.values.get("solar_dermis_thickness_mm", 10.0))
+    )
     return _ties(stations, stretch, "dermis_tie", starts, ends, in_front)
 
 

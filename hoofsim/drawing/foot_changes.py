@@ -37,7 +37,10 @@ def laid_upon(points: Points, target: Points, body: str) -> dict[str, Array]:
     start, end = pair
     before, after = points[end] - points[start], target[end] - target[start]
     turn = float(np.arctan2(before[1], before[0]) - np.arctan2(after[1], after[0]))  # clockwise is positive
-    return {name: rotate(place, turn, points[start]) + target[start] - points[start] for name, place in points.items()}
+    return {
+        name: rotate(place, turn, points[start]) + target[start] - points[start]
+        for name, place in points.items()
+    }
 
 
 def change_items(shown: ShownFoot, baseline: ShownFoot | None, options: Options) -> tuple[list[Item], str]:
@@ -59,7 +62,9 @@ def change_items(shown: ShownFoot, baseline: ShownFoot | None, options: Options)
         if name not in options.hide
     ]
     arrows = [
-        Arrow(as_point(shown.points[name] - scale * move), as_point(shown.points[name]), "moved", "moved", 3.0)
+        Arrow(
+            as_point(shown.points[name] - scale * move), as_point(shown.points[name]), "moved", "moved", 3.0
+        )
         for name, move in moves.items()
         if float(np.hypot(*move)) >= LEAST_MOVE_MM
     ]

@@ -15,7 +15,24 @@ PARTS_OF_FORCES = {
 }  # fmt: skip
 PUSHES = frozenset({"load", "ground", "navicular"})  # drawn with the arrow's tip at the place it acts
 LONGEST_MM, SHORTEST_MM = 30.0, 2.5
-STEPS = (5.0, 10.0, 15.0, 20.0, 30.0, 40.0, 50.0, 60.0, 80.0, 100.0, 150.0, 200.0, 300.0, 400.0, 500.0, 1000.0)
+STEPS = (
+    5.0,
+    10.0,
+    15.0,
+    20.0,
+    30.0,
+    40.0,
+    50.0,
+    60.0,
+    80.0,
+    100.0,
+    150.0,
+    200.0,
+    300.0,
+    400.0,
+    500.0,
+    1000.0,
+)
 
 
 def newtons_per_mm(shown: ShownFoot, options: Options) -> float:

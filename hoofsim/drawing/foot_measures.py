@@ -23,7 +23,9 @@ def _span(start: Array, end: Array) -> Drawn:
     """A dimension from start to end, with a head at each end."""
     middle = between(start, end, 0.5)
     head = min(2.2, 0.45 * float(np.hypot(*(end - start))))
-    return [Arrow(as_point(middle), as_point(place), "dimension", None, head) for place in (start, end)], middle
+    return [
+        Arrow(as_point(middle), as_point(place), "dimension", None, head) for place in (start, end)
+    ], middle
 
 
 def _help(*line: Array) -> Item:

@@ -39,11 +39,15 @@ from hoofsim.frames import Array
 
 SCALE_BAR_MM = 20.0
 TEXT_MM = 4.0  # type size for a foot of the sound foot's size
-OUTERMOST = frozenset({"capsule", "skin", "horn", "frog", "ground", "bed", "wedge", "cushion", "tendon", "bone"})
+OUTERMOST = frozenset(
+    {"capsule", "skin", "horn", "frog", "ground", "bed", "wedge", "cushion", "tendon", "bone"}
+)
 KEY_LANDMARKS = frozenset({"tip", "frog_point"})
 
 
-def foot_picture(loaded: ShownFoot, *, baseline: ShownFoot | None = None, show: Options | None = None) -> DisplayList:
+def foot_picture(
+    loaded: ShownFoot, *, baseline: ShownFoot | None = None, show: Options | None = None
+) -> DisplayList:
     """The picture of a loaded foot in mm, toe to the right.
 
     `baseline`: the unchanged foot, drawn as a ghost. `show`: what to show (default: everything but dimensions).
@@ -75,7 +79,9 @@ def foot_picture(loaded: ShownFoot, *, baseline: ShownFoot | None = None, show: 
     items: tuple[Item, ...] = (Group(tuple(ground), still=True), *body)
     bounds = bounds_of(flatten(items))
     words = [one for one in (scale_words(loaded, options) if arrows else "", change_words) if one]
-    captions, bounds = _captions(_title(loaded, options), warning, options, text_mm, [*words, *_note(options)], bounds)
+    captions, bounds = _captions(
+        _title(loaded, options), warning, options, text_mm, [*words, *_note(options)], bounds
+    )
     return DisplayList((*items, *captions), bounds, _title(loaded, options), _description(loaded))
 
 
@@ -185,7 +191,12 @@ def _captions(
     y = bottom - 0.8 * size
     if options.scale_bar:
         bar = y - 0.5 * size
-        ticks = [(right - SCALE_BAR_MM, bar + 1.2), (right - SCALE_BAR_MM, bar), (right, bar), (right, bar + 1.2)]
+        ticks = [
+            (right - SCALE_BAR_MM, bar + 1.2),
+            (right - SCALE_BAR_MM, bar),
+            (right, bar),
+            (right, bar + 1.2),
+        ]
         items.append(Polyline(tuple(ticks), "scale_bar"))
         items.append(Text((right - SCALE_BAR_MM - 0.5 * size, bar), f"{SCALE_BAR_MM:g} mm", "note", 0.85 * size,
                           ("right", "middle")))  # fmt: skip

@@ -32,7 +32,9 @@ def tissues(shown: ShownFoot, made: dict[str, Outline], options: Options) -> lis
         if name == "flexor_tendon":
             items.append(Group(tuple(_tendon(shown, outline)), name))
         elif name == "dorsal_wall":
-            grain = [Polyline(as_points(line), "horn_grain") for line in outline_capsule.horn_grain(shown.points)]
+            grain = [
+                Polyline(as_points(line), "horn_grain") for line in outline_capsule.horn_grain(shown.points)
+            ]
             items.append(Group((Polygon(as_points(outline.points), "horn"), *grain), name))
         else:
             items.append(Polygon(as_points(outline.points), ROLES[name], name))

@@ -12,7 +12,9 @@ import numpy as np
 from hoofsim.drawing.display_list import Bounds, Item, Point, Polyline, Text
 from hoofsim.drawing.text_size import LINE_HEIGHT, text_box, text_width, wrapped
 
-Edge = Callable[[float, float], float]  # from a lower and an upper height to how far the picture reaches there
+Edge = Callable[
+    [float, float], float
+]  # from a lower and an upper height to how far the picture reaches there
 
 
 @dataclass(frozen=True)
@@ -44,7 +46,9 @@ def place(
     it; `height` is the type size, `width` the longest line, `gap` the room between picture and label, all in mm.
     """
     items: list[Item] = []
-    sided = [(one, one.side if one.side != "nearest" else _nearer(one, left_edge, right_edge)) for one in labels]
+    sided = [
+        (one, one.side if one.side != "nearest" else _nearer(one, left_edge, right_edge)) for one in labels
+    ]
     for side, edge in (("left", left_edge), ("right", right_edge)):
         blocks = [_block(label, height, width) for label, chosen in sided if chosen == side]
         blocks.sort(key=lambda block: (block.label.target[1], block.label.words))
@@ -61,7 +65,9 @@ def _nearer(label: Label, left_edge: Edge, right_edge: Edge) -> str:
 
 def _block(label: Label, height: float, width: float) -> _Block:
     lines = tuple(wrapped(label.words, height, width))
-    return _Block(label, lines, LINE_HEIGHT * height * len(lines), max(text_width(line, height) for line in lines))
+    return _Block(
+        label, lines, LINE_HEIGHT * height * len(lines), max(text_width(line, height) for line in lines)
+    )
 
 
 def stacked(wanted: Sequence[float], sizes: Sequence[float], gap: float) -> list[float]:

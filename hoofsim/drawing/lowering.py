@@ -86,7 +86,9 @@ def marks(primitive: Primitive, palette: Palette) -> tuple[Mark, ...]:
     if isinstance(primitive, Polyline):
         return tuple(_line(primitive.points, style))
     if isinstance(primitive, Circle):
-        return (DiscMark(primitive.centre, primitive.radius, style.fill or "#ffffff", style.edge, style.width),)
+        return (
+            DiscMark(primitive.centre, primitive.radius, style.fill or "#ffffff", style.edge, style.width),
+        )
     if isinstance(primitive, Arrow):
         return tuple(_arrow(primitive, style))
     return (TextMark(primitive, style.fill or "#000000", style.halo, style.bold),)
@@ -98,11 +100,15 @@ def _polygon(points: tuple[Point, ...], style: Style) -> tuple[Mark, ...]:
     if style.fill is not None:
         made.append(AreaMark(points, style.fill))
     if style.pattern_colour is not None and style.pattern == "dots":
-        made.extend(DiscMark((float(x), float(y)), DOT_RADIUS, style.pattern_colour, None, 0.0)
-                    for x, y in dots(np.array(points), style.spacing))
+        made.extend(
+            DiscMark((float(x), float(y)), DOT_RADIUS, style.pattern_colour, None, 0.0)
+            for x, y in dots(np.array(points), style.spacing)
+        )
     elif style.pattern_colour is not None and style.pattern != "none":
-        made.extend(LineMark(as_points(line), style.pattern_colour, INK_WIDTH)
-                    for line in hatch(np.array(points), style.pattern, style.spacing))
+        made.extend(
+            LineMark(as_points(line), style.pattern_colour, INK_WIDTH)
+            for line in hatch(np.array(points), style.pattern, style.spacing)
+        )
     if style.edge is not None and style.dash is None:
         made.append(LineMark(points, style.edge, style.width, closed=True))
     elif style.edge is not None:

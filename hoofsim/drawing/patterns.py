@@ -4,7 +4,12 @@ import numpy as np
 
 from hoofsim.frames import Array, rotate
 
-ANGLES = {"rising": (-45.0,), "falling": (45.0,), "crossed": (-45.0, 45.0), "level": (0.0,)}  # degrees, clockwise
+ANGLES = {
+    "rising": (-45.0,),
+    "falling": (45.0,),
+    "crossed": (-45.0, 45.0),
+    "level": (0.0,),
+}  # degrees, clockwise
 
 RIM_MM = 0.4  # dots keep off the edge by so much, so that none is cut
 
@@ -32,7 +37,9 @@ def _level_lines(points: Array, spacing: float) -> list[Array]:
     for height in heights:
         crosses = (points[:, 1] <= height) != (following[:, 1] <= height)
         start, end = points[crosses], following[crosses]
-        at = np.sort(start[:, 0] + (height - start[:, 1]) / (end[:, 1] - start[:, 1]) * (end[:, 0] - start[:, 0]))
+        at = np.sort(
+            start[:, 0] + (height - start[:, 1]) / (end[:, 1] - start[:, 1]) * (end[:, 0] - start[:, 0])
+        )
         lines.extend(np.array([[a, height], [b, height]]) for a, b in zip(at[::2], at[1::2], strict=True))
     return lines
 

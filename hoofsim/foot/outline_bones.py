@@ -12,7 +12,9 @@ from hoofsim.foot.curves import arc, between, joined, left_of, on_circle, points
 from hoofsim.frames import Array
 
 CARTILAGE = 0.07  # joint space, as a share of the condyle's radius
-PASTERN_SHOWN = 30.0 / 42.0  # proximal phalanx shown above the pastern joint, over the middle phalanx's length
+PASTERN_SHOWN = (
+    30.0 / 42.0
+)  # proximal phalanx shown above the pastern joint, over the middle phalanx's length
 
 
 def size_of(points: Mapping[str, Array]) -> float:
@@ -105,7 +107,10 @@ def pastern_section(points: Mapping[str, Array]) -> tuple[Array, Array, Array]:
     front = -left_of(axis)
     length = float(np.hypot(*(points["pip_centre"] - points["cor"])))
     half = 0.5 * float(np.hypot(*(points["p2_dorsal_proximal"] - points["p2_palmar_proximal"])))
-    top = between(points["p2_dorsal_proximal"], points["p2_palmar_proximal"], 0.5) + PASTERN_SHOWN * length * axis
+    top = (
+        between(points["p2_dorsal_proximal"], points["p2_palmar_proximal"], 0.5)
+        + PASTERN_SHOWN * length * axis
+    )
     return top + 0.66 * half * front, front, top - 0.50 * half * front
 
 
@@ -116,7 +121,9 @@ def proximal_phalanx(points: Mapping[str, Array]) -> Array:
     half = 0.5 * float(np.hypot(*(points["p2_dorsal_proximal"] - points["p2_palmar_proximal"])))
     centre = between(points["p2_dorsal_proximal"], points["p2_palmar_proximal"], 0.5)
     shape = ((0.69, 12.0), (0.80, 4.5), (0.62, -0.4), (0.0, -2.9), (-0.62, -0.4), (-0.76, 4.5), (-0.60, 12.0))
-    low = smooth(points_of(*(centre + across * half * front + above * size * axis for across, above in shape)))
+    low = smooth(
+        points_of(*(centre + across * half * front + above * size * axis for across, above in shape))
+    )
     return joined([points_of(dorsal_top), low, points_of(palmar_top)])
 
 
@@ -130,7 +137,9 @@ def navicular(points: Mapping[str, Array]) -> Array:
     face = [on_circle(cor, between(joint, end, 0.62), radius + 0.15) for end in (distal, proximal)]
     around = [on_circle(centre, between(flexor, end, 0.5), reach * share) for end, share in
               ((proximal, 0.98), (distal, 0.98))]  # fmt: skip
-    return smooth(points_of(distal, face[0], joint, face[1], proximal, around[0], flexor, around[1]), closed=True)
+    return smooth(
+        points_of(distal, face[0], joint, face[1], proximal, around[0], flexor, around[1]), closed=True
+    )
 
 
 def coffin_joint(points: Mapping[str, Array]) -> Array:
@@ -138,7 +147,9 @@ def coffin_joint(points: Mapping[str, Array]) -> Array:
     cor = points["cor"]
     inner = condyle_radius(points)
     start, end = points["joint_dorsal"], points["navicular_proximal"]
-    outer = float(np.hypot(*(points["joint_dorsal"] - cor))) + 0.5 * size_of(points)  # under the edge of the bones
+    outer = float(np.hypot(*(points["joint_dorsal"] - cor))) + 0.5 * size_of(
+        points
+    )  # under the edge of the bones
     front = arc(cor, on_circle(cor, start, outer), on_circle(cor, end, outer), clockwise=True)
     back = arc(cor, on_circle(cor, end, inner), on_circle(cor, start, inner), clockwise=False)
     return joined([front, back])

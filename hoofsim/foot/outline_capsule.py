@@ -25,7 +25,10 @@ from hoofsim.frames import Array
 
 Points = Mapping[str, Array]
 
-CORIUM_MM, CORIUM_SHARE = 5.0, 0.4  # depth of the soft sole layer under the tip; at most this share of the sole depth
+CORIUM_MM, CORIUM_SHARE = (
+    5.0,
+    0.4,
+)  # depth of the soft sole layer under the tip; at most this share of the sole depth
 FROG_HORN_MM, WHITE_LINE_MM, LEAST_HORN_MM = 8.5, 2.2, 1.2
 
 

@@ -64,7 +64,9 @@ def _touch(outside: Array, centre: Array, radius: float, side: float) -> Array:
 def _half_thickness(line: Array, size: float) -> Array:
     """Half the tendon's thickness along its path: even, then thinning over the last stretch to the insertion."""
     left = lengths(line)[-1] - lengths(line)
-    half: Array = TENDON_HALF_THICKNESS_MM * size * (0.35 + 0.65 * np.clip(left / (16.0 * size), 0.0, 1.0) ** 0.8)
+    half: Array = (
+        TENDON_HALF_THICKNESS_MM * size * (0.35 + 0.65 * np.clip(left / (16.0 * size), 0.0, 1.0) ** 0.8)
+    )
     return half
 
 
@@ -93,7 +95,7 @@ def tendon_grain(points: Points, lines: int = 3) -> list[Array]:
     line = tendon_path(points)
     half = _half_thickness(line, size_of(points))
     shares = np.linspace(-1.0, 1.0, lines + 2)[1:-1]
-    return [sides(line, share * half, 0.0)[0][:: 3] for share in shares]
+    return [sides(line, share * half, 0.0)[0][::3] for share in shares]
 
 
 def bursa(points: Points) -> Array:
@@ -117,7 +119,9 @@ def extensor_tendon(points: Points) -> Array:
                             between(p2_high, p2_low, 0.5) + 2.0 * size * front, p2_low + 3.0 * size * front,
                             process + 0.2 * size * front))  # fmt: skip
     left = lengths(line)[-1] - lengths(line)
-    half = size * (1.6 * (0.6 + 0.4 * np.clip(left / (10.0 * size), 0.0, 1.0)) + 0.9 * np.exp(-left / (5.0 * size)))
+    half = size * (
+        1.6 * (0.6 + 0.4 * np.clip(left / (10.0 * size), 0.0, 1.0)) + 0.9 * np.exp(-left / (5.0 * size))
+    )
     return band(line, half, half)
 
 
@@ -190,7 +194,9 @@ def digital_cushion(points: Points, rest: Points) -> Array:
                             low[-1]))  # fmt: skip
     # Its tongue reaches forward under the end of the tendon.
     tongue = between(low[0], high[-1], 0.45) + 5.0 * size * along
-    front = smooth(points_of(low[6], low[0], tongue, between(tongue, high[-1], 0.7) + 0.6 * size * along, high[-1]))
+    front = smooth(
+        points_of(low[6], low[0], tongue, between(tongue, high[-1], 0.7) + 0.6 * size * along, high[-1])
+    )
     return joined([rear[:-1], low[:5:-1], front[:-1], high[::-1]])
 
 
@@ -202,7 +208,10 @@ def palmar_skin(points: Points) -> Array:
     hollow, top = upper + 9.5 * size * back, origin + 9.0 * size * back
     away = unit(hairline - points["heel_ground"])
     swell = left_of(away) * -1.0
-    low, high = hairline + 5.0 * size * away + 0.5 * size * swell, hairline + 13.0 * size * away + 5.5 * size * swell
+    low, high = (
+        hairline + 5.0 * size * away + 0.5 * size * swell,
+        hairline + 13.0 * size * away + 5.5 * size * swell,
+    )
     return smooth(points_of(hairline, low, high, between(high, hollow, 0.45) + 1.0 * size * back,
                             between(high, hollow, 0.8) - 1.5 * size * back, between(hollow, top, 0.3),
                             top))  # fmt: skip
@@ -216,11 +225,12 @@ def dorsal_skin(points: Points) -> Array:
     up = wall_up(points)
     end, shoulder = top + 9.0 * size * front, high + 10.0 * size * front
     bulge = hairline + 7.0 * size * up - 0.8 * size * left_of(up)
-    return smooth(points_of(hairline, bulge, between(bulge, shoulder, 0.5) - 0.8 * size * front, shoulder, end))
+    return smooth(
+        points_of(hairline, bulge, between(bulge, shoulder, 0.5) - 0.8 * size * front, shoulder, end)
+    )
 
 
 def skin(points: Points, rest: Points) -> Array:
     """Everything inside the skin and the horn: the ground on which the deeper tissues are drawn."""
     inner = points_of(points["wall_inner_proximal"], points["wall_inner_distal"])
     return joined([inner, horn_top(points, rest), palmar_skin(points), dorsal_skin(points)[::-1]])
-

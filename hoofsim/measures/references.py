@@ -29,7 +29,11 @@ REFERENCES: Final[dict[str, Reference]] = {
         0.0, 7.5, "R2", "abstract", "mean 6.9 mm in 32 sound controls; above 7.5 mm suggests laminitis"
     ),
     "tip_to_frog": Reference(
-        8.0, 25.0, "R10", "practice", "about 10 mm (read to 2 mm) by one course's rule, 17-25 mm by other practice"
+        8.0,
+        25.0,
+        "R10",
+        "practice",
+        "about 10 mm (read to 2 mm) by one course's rule, 17-25 mm by other practice",
     ),
     "ground_force_lever": Reference(
         10.0,

@@ -55,7 +55,7 @@ def test_the_dump_has_a_line_for_every_primitive() -> None:
     lines = dump(PICTURE).splitlines()
     assert len(lines) == 3 + len(list(PICTURE.primitives()))
     assert lines[4] == "polygon bone p3 10.00,10.00 40.00,10.00 40.00,40.00 10.00,40.00"
-    assert lines[-2] == "text label p3 50.00,56.00 4.00 centre-middle 0 P3 & <coffin> \"bone\""
+    assert lines[-2] == 'text label p3 50.00,56.00 4.00 centre-middle 0 P3 & <coffin> "bone"'
 
 
 def test_the_dump_never_prints_a_negative_nought() -> None:
@@ -96,7 +96,9 @@ def test_svg_stays_in_its_frame() -> None:
     tree = ElementTree.fromstring(svg(PICTURE, width=1000))
     assert tree.get("viewBox") == "0 0 1000 640"
     for path in tree.iter(f"{SPACE}path"):
-        numbers = [float(n) for n in path.get("d", "").replace("M", " ").replace("L", " ").replace("Z", " ").split()]
+        numbers = [
+            float(n) for n in path.get("d", "").replace("M", " ").replace("L", " ").replace("Z", " ").split()
+        ]
         assert min(numbers) >= -1
         assert max(numbers[::2]) <= 1001
 

@@ -13,7 +13,12 @@ from hoofsim.drawing.ticks import padded, tick_words, ticks
 from hoofsim.errors import BadInput
 
 X = np.linspace(0.0, 10.0, 11)
-FRAME = {"x_label": "heel change (mm)", "y_label": "angle (deg)", "x_range": (0.0, 10.0), "y_range": (0.0, 8.0)}
+FRAME = {
+    "x_label": "heel change (mm)",
+    "y_label": "angle (deg)",
+    "x_range": (0.0, 10.0),
+    "y_range": (0.0, 8.0),
+}
 
 
 def lines(picture: DisplayList, role: str) -> list[Polyline]:
@@ -41,7 +46,9 @@ def test_points_have_error_bars_and_shapes_of_their_own() -> None:
     picture = chart(series, **FRAME)
     assert len(lines(picture, "error_bar")) == 6
     discs = [item for item in picture.primitives() if isinstance(item, Circle)]
-    others = [item for item in picture.primitives() if isinstance(item, Polygon) and item.role.endswith("_point")]
+    others = [
+        item for item in picture.primitives() if isinstance(item, Polygon) and item.role.endswith("_point")
+    ]
     assert len(discs) == 1
     assert sorted(len(item.points) for item in others) == [3, 4]
 

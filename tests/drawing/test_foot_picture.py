@@ -166,7 +166,11 @@ def test_a_dimension_line_is_as_long_as_its_number(name: str, loaded: dict[str, 
     """What is drawn is computed apart from the number, so this also guards the definition."""
     shown = loaded["failed_laminae"]
     picture = foot_picture(shown, show=Options(measures=(name,), forces=False))
-    ends = [np.array(item.end) for item in picture.primitives() if isinstance(item, Arrow) and item.role == "dimension"]
+    ends = [
+        np.array(item.end)
+        for item in picture.primitives()
+        if isinstance(item, Arrow) and item.role == "dimension"
+    ]
     value = shown.measures()[name]
     assert value is not None
     assert float(np.hypot(*(ends[1] - ends[0]))) == pytest.approx(abs(value), abs=0.02)
@@ -200,18 +204,24 @@ EXPECTED = Path(__file__).parent / "expected"
 
 
 @pytest.mark.parametrize("name", ["sound", "failed_laminae", "wedge"])
-def test_the_picture_is_as_it_was(name: str, loaded: dict[str, LoadedFoot], request: pytest.FixtureRequest) -> None:
+def test_the_picture_is_as_it_was(
+    name: str, loaded: dict[str, LoadedFoot], request: pytest.FixtureRequest
+) -> None:
     """Compared with the text kept in `expected/`: words exactly, numbers to 0.3 mm.
 
     After a change that is meant, renew the texts with `pytest tests/drawing --renew-expected`, look at what differs
     (`git diff tests/drawing/expected`) and at the picture itself, and keep both in one commit.
     """
-    written = dump(foot_picture(loaded[name], show=Options(measures=("sole_depth_tip", "tip_to_frog"))), digits=1)
+    written = dump(
+        foot_picture(loaded[name], show=Options(measures=("sole_depth_tip", "tip_to_frog"))), digits=1
+    )
     file = EXPECTED / f"{name}.txt"
     if request.config.getoption("--renew-expected", default=False):
         file.write_text(written, encoding="utf-8")
     kept = file.read_text(encoding="utf-8")
-    assert [line.split()[:3] for line in written.splitlines()] == [line.split()[:3] for line in kept.splitlines()]
+    assert [line.split()[:3] for line in written.splitlines()] == [
+        line.split()[:3] for line in kept.splitlines()
+    ]
     for now, before in zip(written.splitlines(), kept.splitlines(), strict=True):
         assert apart(now, before) <= 0.3, f"was: {before[:150]}\nnow: {now[:150]}"
 

@@ -38,7 +38,9 @@ def test_the_overlap_check_sees_an_overlap() -> None:
 
 @given(labels)
 def test_leaders_of_one_side_keep_the_order_of_their_targets(made: list[Label]) -> None:
-    items = place([Label(one.target, one.words, side="right") for one in made], lambda *_: -60.0, lambda *_: 60.0)
+    items = place(
+        [Label(one.target, one.words, side="right") for one in made], lambda *_: -60.0, lambda *_: 60.0
+    )
     leaders = [item.points for item in items if isinstance(item, Polyline)]
     ends = [end[1] for _, end in sorted(leaders, key=lambda leader: leader[0][1])]
     targets = sorted(start[1] for start, _ in leaders)

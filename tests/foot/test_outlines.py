@@ -69,7 +69,9 @@ def test_the_crossing_check_sees_a_bow_tie() -> None:
     assert self_crossings(np.array([[0.0, 0.0], [4.0, 4.0], [4.0, 0.0], [0.0, 4.0]])) == 1
 
 
-def test_every_outline_is_closed_simple_and_has_an_area(drawn: tuple[dict[str, Array], dict[str, Outline]]) -> None:
+def test_every_outline_is_closed_simple_and_has_an_area(
+    drawn: tuple[dict[str, Array], dict[str, Outline]],
+) -> None:
     _, made = drawn
     assert tuple(made) == ORDER
     for name, outline in made.items():
@@ -91,7 +93,9 @@ ON_OUTLINE = {
 }
 
 
-def test_landmarks_lie_on_the_outline_of_their_part(drawn: tuple[dict[str, Array], dict[str, Outline]]) -> None:
+def test_landmarks_lie_on_the_outline_of_their_part(
+    drawn: tuple[dict[str, Array], dict[str, Outline]],
+) -> None:
     points, made = drawn
     for name, marks in ON_OUTLINE.items():
         for mark in marks:
@@ -102,14 +106,18 @@ def test_bones_lie_in_the_foot_and_apart(drawn: tuple[dict[str, Array], dict[str
     points, made = drawn
     shape = np.array([p for name in ("capsule", "skin") for p in made[name].points])
     assert shape[:, 0].min() < made["p3"].points[:, 0].min()
-    in_foot = inside(made["capsule"].points, made["p3"].points) | inside(made["skin"].points, made["p3"].points)
+    in_foot = inside(made["capsule"].points, made["p3"].points) | inside(
+        made["skin"].points, made["p3"].points
+    )
     assert in_foot.all(), "P3 leaves the foot"
     for bone, other in (("p3", "p2"), ("p2", "p1"), ("navicular", "p2"), ("p1", "p2")):
         assert not inside(made[other].points, made[bone].points).any(), (bone, other)
     assert inside(made["p2"].points, points["cor"])[0]
 
 
-def test_areas_stand_in_the_order_an_anatomist_expects(drawn: tuple[dict[str, Array], dict[str, Outline]]) -> None:
+def test_areas_stand_in_the_order_an_anatomist_expects(
+    drawn: tuple[dict[str, Array], dict[str, Outline]],
+) -> None:
     _, made = drawn
     size = {name: area(outline.points) for name, outline in made.items()}
     assert size["skin"] > size["p2"] > size["navicular"] > size["bursa"]
