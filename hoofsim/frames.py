@@ -19,7 +19,8 @@ def rotate(points: Array, turn: Array | float, about: Array | tuple[float, float
     cosine, sine = np.cos(turn), np.sin(turn)
     x = cosine * offset[..., 0] + sine * offset[..., 1]
     y = -sine * offset[..., 0] + cosine * offset[..., 1]
-    return np.stack([x, y], axis=-1) + centre
+    turned: Array = np.stack([x, y], axis=-1) + centre
+    return turned
 
 
 def angle_to_ground(toe_end: Array, other_end: Array) -> Array:

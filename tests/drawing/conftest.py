@@ -1,7 +1,6 @@
 """A few loaded feet, solved once for all tests of this room."""
 
 import os
-from collections.abc import Iterator
 
 import pytest
 
@@ -28,8 +27,8 @@ def loaded() -> dict[str, LoadedFoot]:
 
 
 @pytest.fixture(params=sorted(FEET))
-def one(request: pytest.FixtureRequest, loaded: dict[str, LoadedFoot]) -> Iterator[LoadedFoot]:
-    yield loaded[request.param]
+def one(request: pytest.FixtureRequest, loaded: dict[str, LoadedFoot]) -> LoadedFoot:
+    return loaded[request.param]
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:
