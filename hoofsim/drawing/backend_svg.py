@@ -74,7 +74,7 @@ def _elements(made: tuple[Mark, ...], camera: Camera) -> Iterator[str]:
 
 def _element(mark: AreaMark | DiscMark | TextMark, camera: Camera) -> str:
     if isinstance(mark, AreaMark):
-        return f'<path d="{_track(mark.points, camera)}Z" {_paint("fill", mark.colour)}/>'
+        return f'<path d="{_track(mark.points, camera)}Z" {_paint("fill", mark.colour)} stroke="none"/>'
     if isinstance(mark, DiscMark):
         x, y = camera.to_pixels(mark.centre)
         rim = f' stroke="{mark.rim}" stroke-width="{mark.width * camera.scale:.2f}"' if mark.rim else ""

@@ -43,6 +43,12 @@ def laid_upon(points: Points, target: Points, body: str) -> dict[str, Array]:
     }
 
 
+def ghost(points: Points, rest: Points, names: tuple[str, ...] = GHOSTED, role: str = "ghost") -> tuple[Item, ...]:
+    """Outlines only, dashed: of the unchanged foot, or (role "rival") of what an account says should be seen."""
+    made = outlines(points, rest)
+    return tuple(Polyline(as_points(np.vstack([made[name].points, made[name].points[:1]])), role) for name in names)
+
+
 def change_items(shown: ShownFoot, baseline: ShownFoot | None, options: Options) -> tuple[list[Item], str]:
     """Ghost and arrows with the words that explain them; nothing where no baseline is given or nothing moved."""
     if baseline is None or options.ghost == "none":
@@ -55,12 +61,8 @@ def change_items(shown: ShownFoot, baseline: ShownFoot | None, options: Options)
     scale = options.moved_scale
     if scale is None:
         scale = ENLARGED if largest < LARGE_MOVE_MM else 1.0
-    made = outlines(before, laid_upon(baseline.rest_points, shown.points, options.ghost))
-    ghost = [
-        Polyline(as_points(np.vstack([made[name].points, made[name].points[:1]])), "ghost")
-        for name in GHOSTED
-        if name not in options.hide
-    ]
+    rest = laid_upon(baseline.rest_points, shown.points, options.ghost)
+    dashed = ghost(before, rest, tuple(name for name in GHOSTED if name not in options.hide))
     arrows = [
         Arrow(
             as_point(shown.points[name] - scale * move), as_point(shown.points[name]), "moved", "moved", 3.0
@@ -70,4 +72,4 @@ def change_items(shown: ShownFoot, baseline: ShownFoot | None, options: Options)
     ]
     times = f"{scale:g} times as long as the movement" if scale != 1.0 else "as long as the movement"
     words = f"Dashed: the unchanged foot, laid on the same {options.ghost}. Violet arrows: {times}."
-    return [Group(tuple(ghost), "ghost"), *arrows], words
+    return [Group(dashed, "ghost"), *arrows], words

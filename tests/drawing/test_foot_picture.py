@@ -10,7 +10,7 @@ import hoofsim
 from hoofsim.drawing.backend_text import dump
 from hoofsim.drawing.bounds import bounds_of
 from hoofsim.drawing.display_list import Arrow, DisplayList, Polygon, Text, Tie
-from hoofsim.drawing.foot_changes import laid_upon
+from hoofsim.drawing.foot_changes import ghost, laid_upon
 from hoofsim.drawing.foot_forces import newtons_per_mm
 from hoofsim.drawing.foot_measures import DRAWABLE
 from hoofsim.drawing.foot_picture import foot_picture
@@ -137,6 +137,12 @@ def test_the_ghost_shows_what_moved_and_on_what_it_is_laid() -> None:
     assert "ghost" not in foot_picture(tall, baseline=tall.baseline, show=Options(ghost="none")).parts()
     with pytest.raises(BadInput, match="cannot be laid upon 'capsul'; did you mean 'capsule'"):
         foot_picture(tall, baseline=tall.baseline, show=Options(ghost="capsul"))
+
+
+def test_a_rival_account_is_drawn_as_outlines_only(loaded: dict[str, LoadedFoot]) -> None:
+    sound = loaded["sound"]
+    drawn = ghost(sound.points, sound.rest_points, ("p3", "frog"), "rival")
+    assert [(type(item).__name__, item.role) for item in drawn] == [("Polyline", "rival")] * 2
 
 
 def test_laid_on_the_bone_the_bone_has_not_moved() -> None:

@@ -5,6 +5,7 @@ import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
+import hoofsim
 from hoofsim.errors import BadInput
 from hoofsim.foot.curves import area, inside, lengths
 from hoofsim.foot.geometry import rest_foot
@@ -168,6 +169,15 @@ def test_outlines_follow_a_rigid_move() -> None:
 def test_lost_bone_shortens_p3() -> None:
     whole, worn = (outlines(landmarks({**DEFAULTS, "tip_lost_mm": lost}))["p3"] for lost in (0.0, 5.0))
     assert whole.points[:, 0].max() - worn.points[:, 0].max() > 2.0
+
+
+@pytest.mark.parametrize(("case", "stance"), [("suspended", 0), ("trot", 50), ("trot", 95), ("walk", 30)])
+@pytest.mark.parametrize("preset", ["sound", "failed_laminae", "pony"])
+def test_outlines_stay_simple_under_every_load(preset: str, case: str, stance: float) -> None:
+    loaded = hoofsim.Foot(preset).load(case, stance)
+    assert loaded.at_rest
+    for name, outline in outlines(loaded.points, loaded.rest_points).items():
+        assert self_crossings(outline.points) == 0, name
 
 
 @settings(max_examples=60)
