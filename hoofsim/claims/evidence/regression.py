@@ -66,18 +66,18 @@ def fit_line(x: Array, y: Array, x_variance: Array, covariance: Array) -> Line |
     chance = float(np.mean(x_variance) * np.sqrt(2.0 / (count - 1)))
     if spread <= LEAST_SPREAD * chance or spread <= 0.0:
         return None
-    intercept, slope = _moments(x, y, x_variance, covariance, np.ones((1, count)))
-    without = 1.0 - np.eye(count)
-    each_intercept, each_slope = _moments(x, y, x_variance, covariance, without)
+    parts = np.stack([np.ones(count), x, y, x**2, x * y, x_variance, covariance])
+    totals = parts.sum(axis=1, keepdims=True)
+    intercept, slope = (float(one[0]) for one in _line(totals))
+    each_intercept, each_slope = _line(totals - parts)  # the sums with each case left out in turn
     off = np.stack([each_intercept - each_intercept.mean(), each_slope - each_slope.mean()])
-    return Line(float(intercept[0]), float(slope[0]), (count - 1) / count * off @ off.T, count)
+    return Line(intercept, slope, (count - 1) / count * off @ off.T, count)
 
 
-def _moments(x: Array, y: Array, x_variance: Array, covariance: Array, weights: Array) -> tuple[Array, Array]:
-    """Intercepts and slopes (K,) with the errors taken out, for K sets of weights (K, N) of 0 or 1."""
-    size = weights.sum(axis=1)
-    mean_x, mean_y = weights @ x / size, weights @ y / size
-    spread_x = (weights @ x**2 - size * mean_x**2) / (size - 1) - weights @ x_variance / size
-    spread_xy = (weights @ (x * y) - size * mean_x * mean_y) / (size - 1) - weights @ covariance / size
+def _line(sums: Array) -> tuple[Array, Array]:
+    """Intercepts and slopes (K,), the errors taken out, from sums (7, K) of 1, x, y, x², xy, x's variance, covariance."""
+    size, x, y, xx, xy, x_variance, covariance = sums
+    spread_x = (xx - x * x / size) / (size - 1) - x_variance / size
+    spread_xy = (xy - x * y / size) / (size - 1) - covariance / size
     slope = spread_xy / spread_x
-    return mean_y - slope * mean_x, slope
+    return (y - slope * x) / size, slope
