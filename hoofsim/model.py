@@ -25,7 +25,7 @@ from hoofsim.foot.presets import preset as find_preset
 from hoofsim.frames import rotate
 from hoofsim.measures.compute import measure_all
 from hoofsim.measures.table import MEASURES
-from hoofsim.mechanics.equilibrium import CONVERGED, SLACK, Equilibrium, solve
+from hoofsim.mechanics.equilibrium import CONVERGED, Equilibrium, solve
 from hoofsim.mechanics.loads import load_case
 from hoofsim.mechanics.model import Model, build
 from hoofsim.mechanics.outputs import Outputs, observe
@@ -77,22 +77,33 @@ class Foot:
 
     preset: str
     values: Mapping[str, float]
+    own: Mapping[str, float]
+    """Values of the foot's own baseline, from which changes are counted: the preset's, unless `as_own` said otherwise."""
 
     def __init__(self, preset: str = "sound", /, **changes: float) -> None:
         start = find_preset(preset).values
-        start.update({name: checked(name, value) for name, value in changes.items()})
-        object.__setattr__(self, "preset", preset)
-        object.__setattr__(self, "values", start)
+        self._set(preset, start | {name: checked(name, value) for name, value in changes.items()}, start)
+
+    def _set(self, preset: str, values: Mapping[str, float], own: Mapping[str, float]) -> None:
+        for name, value in (("preset", preset), ("values", values), ("own", own)):
+            object.__setattr__(self, name, value)
 
     def change(self, **changes: float) -> "Foot":
         """The same foot with some controls set to other values."""
-        return Foot(self.preset, **{**self.changes, **changes})
+        foot = Foot(self.preset, **{**self.values, **changes})
+        foot._set(self.preset, foot.values, self.own)
+        return foot
+
+    def as_own(self) -> "Foot":
+        """The same foot as its own baseline: changes made from here on are counted from here."""
+        foot = Foot(self.preset)
+        foot._set(self.preset, self.values, self.values)
+        return foot
 
     @property
     def changes(self) -> dict[str, float]:
-        """The controls that differ from the preset."""
-        own = find_preset(self.preset).values
-        return {name: value for name, value in self.values.items() if value != own[name]}
+        """The controls that differ from the foot's own baseline."""
+        return {name: value for name, value in self.values.items() if value != self.own[name]}
 
     def load(
         self, case: str = "standing", stance_percent: float | None = None, worst: Array | None = None
@@ -106,9 +117,15 @@ class Foot:
         return LoadedFoot(self, case, values["stance_percent"], model, found)
 
 
+def _baseline(foot: Foot, case: str, stance_percent: float) -> "LoadedFoot":
+    return _loaded_once(foot.preset, tuple(foot.own.items()), case, stance_percent)
+
+
 @lru_cache(maxsize=64)
-def _baseline(preset: str, case: str, stance_percent: float) -> "LoadedFoot":
-    return Foot(preset).load(case, stance_percent)
+def _loaded_once(
+    preset: str, own: tuple[tuple[str, float], ...], case: str, stance_percent: float
+) -> "LoadedFoot":
+    return Foot(preset, **dict(own)).as_own().load(case, stance_percent)
 
 
 @dataclass(frozen=True)
@@ -128,8 +145,8 @@ class LoadedFoot:
 
     @property
     def at_rest(self) -> bool:
-        """Whether forces balance, so that the state may be shown as a result."""
-        return self.status in (CONVERGED, SLACK)
+        """Whether a stable state of rest was confirmed: only then may it be shown as a result."""
+        return self.status == CONVERGED
 
     @cached_property
     def outputs(self) -> Outputs:
@@ -168,8 +185,8 @@ class LoadedFoot:
 
     @property
     def baseline(self) -> "LoadedFoot":
-        """The same preset unchanged under the same load."""
-        return _baseline(self.foot.preset, self.case, self.stance_percent)
+        """The same foot before its changes (see `Foot.own`) under the same load."""
+        return _baseline(self.foot, self.case, self.stance_percent)
 
     def measures(self) -> dict[str, float | None]:
         """Every measure by name, in its unit; None where it is not defined or the foot found no rest."""
@@ -229,7 +246,7 @@ def sweep(
     fixed = dict(start.values)
     if stance_percent is not None:
         fixed["stance_percent"] = checked("stance_percent", stance_percent)
-    baseline = _baseline(start.preset, load, fixed["stance_percent"])
+    baseline = _baseline(start, load, fixed["stance_percent"])
     columns: list[dict[str, Array | None]] = []
     statuses, steps = [], []
     done = 0
@@ -248,7 +265,7 @@ def sweep(
         if progress is not None and progress(done, count) is False:
             break
     status = np.concatenate(statuses)
-    lost = ~np.isin(status, (CONVERGED, SLACK))
+    lost = status != CONVERGED
     joined = {}
     for name in columns[0]:
         parts = [part[name] for part in columns]

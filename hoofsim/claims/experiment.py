@@ -74,7 +74,7 @@ def run_experiment(experiment: Experiment, progress: Progress | None = None) -> 
     levels = np.array(experiment.runs(), dtype=int)
     options = [factor.options() for factor in experiment.factors]
     loads = np.full(len(levels), experiment.load.case, dtype=object)
-    foot = Foot(experiment.foot.preset, **experiment.foot.set)
+    foot = Foot(experiment.foot.preset, **experiment.foot.set).as_own()
     settings: dict[str, Array] = {}
     for at, choices in enumerate(options):
         for index, level in enumerate(choices):

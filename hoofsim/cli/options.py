@@ -74,7 +74,7 @@ def chosen(arguments: argparse.Namespace) -> Choice:
     if stance is not None and not CASES[case].moves:
         gaits = " and ".join(name for name, one in CASES.items() if one.moves)
         raise BadInput(f"--stance-percent belongs to {gaits}; the load is '{case}'")
-    unchanged = Foot(preset, **own)
+    unchanged = Foot(preset, **own).as_own()
     baseline = unchanged.load(case, stance)
     loaded = unchanged.change(**changes).load(case, stance) if changes else baseline
     return Choice(loaded, baseline, preset, own | changes, case, stance)

@@ -70,7 +70,7 @@ def run_scenario(scenario: Scenario, progress: Callable[[int, int], None] | None
 
     BadInput for values that are each allowed and together make no foot.
     """
-    unchanged = Foot(scenario.foot.preset, **scenario.foot.set)
+    unchanged = Foot(scenario.foot.preset, **scenario.foot.set).as_own()
     changed = unchanged.change(**scenario.changes)
     (baseline,) = (replace(step, is_baseline=True) for step in _steps(scenario, unchanged, None, None))
     steps = _steps(scenario, changed, scenario.sweep, progress)
