@@ -8,9 +8,12 @@ from numpy.typing import NDArray
 from hoofsim.drawing.display_list import Group, Item, Tie, as_point
 from hoofsim.drawing.foot_shown import Options, ShownFoot, ShownStations
 from hoofsim.foot.curves import crossing, left_of, unit
+from hoofsim.foot.outline_bones import size_of
 from hoofsim.foot.outline_capsule import horn_top
 from hoofsim.foot.outlines import Outline
 from hoofsim.frames import Array
+
+CUSHION_AHEAD_MM = 14.0  # how far the cushion's tongue reaches in front of the tendon's insertion
 
 
 def bonds(shown: ShownFoot, made: Mapping[str, Outline], options: Options) -> list[Item]:
@@ -42,15 +45,14 @@ def _laminae(shown: ShownFoot) -> list[Item]:
 
 
 def _solar(shown: ShownFoot, bone: Array) -> list[Item]:
-    """Ties between P3's arched underside and the horn, where the cut shows both (in front of the tendon's end)."""
+    """Ties between P3's arched underside and the horn, where the cut shows both (in front of the digital cushion)."""
     stations = shown.stations["solar_dermis"]
     points, rest = shown.points, shown.rest_points
     away = left_of(unit(points["tip"] - points["palmar_process"]))
     floor = horn_top(points, rest)
     outline = np.vstack([bone, bone[:1]])
-    in_front = (stations.bone_end - points["tendon_insertion"]) @ unit(
-        points["tip"] - points["palmar_process"]
-    ) > 2.0
+    ahead = (stations.bone_end - points["tendon_insertion"]) @ unit(points["tip"] - points["palmar_process"])
+    in_front = ahead > CUSHION_AHEAD_MM * size_of(points)
     starts, ends = stations.bone_end.copy(), stations.horn_end.copy()
     for index in np.flatnonzero(in_front):
         down = unit(stations.horn_end[index] - stations.bone_end[index])

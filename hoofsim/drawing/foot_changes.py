@@ -43,10 +43,14 @@ def laid_upon(points: Points, target: Points, body: str) -> dict[str, Array]:
     }
 
 
-def ghost(points: Points, rest: Points, names: tuple[str, ...] = GHOSTED, role: str = "ghost") -> tuple[Item, ...]:
+def ghost(
+    points: Points, rest: Points, names: tuple[str, ...] = GHOSTED, role: str = "ghost"
+) -> tuple[Item, ...]:
     """Outlines only, dashed: of the unchanged foot, or (role "rival") of what an account says should be seen."""
     made = outlines(points, rest)
-    return tuple(Polyline(as_points(np.vstack([made[name].points, made[name].points[:1]])), role) for name in names)
+    return tuple(
+        Polyline(as_points(np.vstack([made[name].points, made[name].points[:1]])), role) for name in names
+    )
 
 
 def change_items(shown: ShownFoot, baseline: ShownFoot | None, options: Options) -> tuple[list[Item], str]:

@@ -141,7 +141,7 @@ def _target(name: str, shown: ShownFoot, outline: Array) -> tuple[Array, str]:
         "dorsal_wall": (between(points["wall_outer_middle"], points["wall_inner_middle"], 0.4), "right"),
         "lamellar_zone": (between(between(points["p3_dorsal_proximal"], points["wall_inner_proximal"], 0.55),
                                   points["wall_inner_middle"], 0.25), "right"),
-        "solar_dermis": (between(points["tip"], points["frog_point"], 0.5) + np.array([-9.0, 1.5]), "right"),
+        "solar_dermis": (between(points["tip"], points["frog_point"], 0.5) + np.array([-9.0, 4.0]), "right"),
         "sole": (between(points["sole_under_tip"], points["sole_toe"], 0.35) + np.array([0.0, 3.0]), "right"),
         "frog": (between(points["frog_point"], points["frog_heel"], 0.75) + np.array([0.0, 4.0]), "left"),
         "extensor_tendon": (outline[int(0.22 * len(outline))], "right"),
