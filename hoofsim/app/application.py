@@ -10,7 +10,7 @@ from hoofsim.app.fonts import Fonts
 from hoofsim.app.screens.screen import Screen
 from hoofsim.app.screens.stack import ScreenStack
 from hoofsim.app.settings import Settings, save_settings
-from hoofsim.app.theme import TEXT_SCALE_HIGH, TEXT_SCALE_LOW, theme_for
+from hoofsim.app.theme import TEXT_SCALE_HIGH, TEXT_SCALE_LOW, Theme, theme_for
 from hoofsim.app.widgets.base import Rect
 from hoofsim.app.widgets.layout import inset
 from hoofsim.app.widgets.painter import Painter
@@ -45,7 +45,7 @@ class Application:
         self._unkept_for = 0.0
         self.painter: Painter | None = None
 
-    def _theme(self) -> Any:
+    def _theme(self) -> Theme:
         chosen = self.settings
         return theme_for(self.size, chosen.text_scale, chosen.contrast, chosen.reduced_motion, self.fonts)
 

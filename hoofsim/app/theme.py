@@ -13,7 +13,7 @@ FEWEST_EMS_WIDE, FEWEST_EMS_HIGH = 33.0, 22.5
 
 COLOURS: dict[str, Colour] = {
     "page": (238, 232, 220),
-    "card": (251, 248, 241),
+    "card": (251, 249, 244),
     "field": (255, 255, 253),
     "ink": (37, 33, 28),
     "quiet": (94, 85, 73),

@@ -8,7 +8,7 @@ import pygame
 from hoofsim.app.screens.bar import HEIGHT, Bar
 from hoofsim.app.screens.screen import Screen
 from hoofsim.app.theme import Theme
-from hoofsim.app.widgets.base import Rect
+from hoofsim.app.widgets.base import Rect, Widget
 from hoofsim.app.widgets.button import Button
 from hoofsim.app.widgets.label import Label
 from hoofsim.app.widgets.layout import inset, split_right, split_top
@@ -62,18 +62,15 @@ class FileScreen(Screen):
             entries = []
         shown = [e for e in entries if not e.name.startswith(".") and (e.is_dir() or e.suffix in ENDINGS)]
         up = Button("Folder above", lambda: self._enter(self.folder.parent), icon="back")
-        self.panel.items = (
-            [up]
-            + [
-                Button(
-                    entry.name + ("/" if entry.is_dir() else ""),
-                    lambda entry=entry: self._pick(entry),  # type: ignore[misc]
-                    icon="open" if entry.is_dir() else "foot",
-                    kind="plain",
-                )
-                for entry in shown[:MOST_LISTED]
-            ]
-        )
+        listed: list[Widget] = [
+            Button(
+                entry.name + ("/" if entry.is_dir() else ""),
+                lambda entry=entry: self._pick(entry),  # type: ignore[misc]
+                icon="open" if entry.is_dir() else "foot",
+            )
+            for entry in shown[:MOST_LISTED]
+        ]
+        self.panel.items = [up, *listed]
         self.where.text = str(self.folder)
         if self.size != (0, 0):
             self.place()

@@ -33,7 +33,6 @@ if TYPE_CHECKING:
     from hoofsim.app.application import Application
 
 START_CONTROL, START_VALUE = "heel_change_mm", 12.0
-LABELS = 0.8  # size of the words on the pictures, in text sizes
 NOT_COMPARED = ("tendon_cut", "stance_percent")
 
 
@@ -67,6 +66,7 @@ class PairScreen(Screen):
         self.list = MeasureList("Right against left", lambda name: None)
         self.side_panel = ScrollPanel("controls", [])
         self.sheets: dict[str, Rect] = {}
+        self._fitted: object = None
         self._stale = True
         self._set_control(self.control)
 
@@ -156,26 +156,28 @@ class PairScreen(Screen):
         self.sheets = dict(zip(("left", "right"), parts, strict=True))
         for side, view in self.views.items():
             _, below = split_top(self.sheets[side], theme.px(2.2))
-            view.note_lines = 3
+            view.note_lines = 3 if area.w > theme.px(40) else 0
             view.place(inset(below, theme.px(0.2)), theme)
-        for view in self.views.values():  # one area for both is one scale for both
-            view.show_all(theme.em * LABELS, self._bounds_of_both)
+        room = (self.views["left"].sheet.size, self.preset, self.control, self.case)
+        if room != self._fitted:  # else the view stays where it is while a slider moves
+            self._fitted = room
+            both = self._bounds_of_both()
+            for view in self.views.values():  # one area for both is one scale for both
+                view.show_all(theme.em, lambda text_mm: both)
         self.widgets = [self.bar, *self.views.values(), self.side_panel]
         self.drop_lost_focus()
         self._stale = True
 
-    def _bounds_of_both(self, text_mm: float) -> Bounds:
-        bounds = [self._picture(side, text_mm).bounds for side in self.views]
+    def _bounds_of_both(self) -> Bounds:
+        bounds = [self._picture(side).bounds for side in self.views]
         left, bottom, right, top = zip(*bounds, strict=True)
         return min(left), min(bottom), max(right), max(top)
 
-    def _picture(self, side: str, text_mm: float | None = None) -> Any:
-        text = text_mm or self.views[side].text_mm(self.app.theme.em * LABELS)
+    def _picture(self, side: str) -> Any:
         other = self.feet["left"] if side == "right" else None
         picture, self.views[side].notes = bare_picture_of(
             self.feet[side],
             other,
-            text_mm=text,
             newtons_per_mm=100.0,
             length_unit=self.app.settings.length_unit,
         )
@@ -200,7 +202,10 @@ class PairScreen(Screen):
             painter.box(sheet, "card", "line", 0.4)
             title, _ = split_top(sheet, theme.px(2.2))
             trouble = self.notes[side].text
-            text = trouble or f"{side.capitalize()}: {words(self.values[side])}"
+            text = (
+                trouble
+                or f"{side.capitalize()}: {BY_NAME[self.control].label.lower()} {words(self.values[side])}"
+            )
             painter.text(text, inset(title, theme.px(0.8), 0), "bold", "warn" if trouble else "ink")
 
     def shortcut(self, event: pygame.event.Event) -> bool:

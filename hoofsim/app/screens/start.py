@@ -4,14 +4,14 @@ from typing import TYPE_CHECKING, Any
 
 import pygame
 
-from hoofsim.app.foot_picture import picture_of
+from hoofsim.app.foot_picture import bare_picture_of, picture_of
 from hoofsim.app.screens.sandbox.foot_view import FootView
 from hoofsim.app.screens.screen import Screen
 from hoofsim.app.stride import Stride
 from hoofsim.app.theme import Theme
 from hoofsim.app.widgets.base import Rect
-from hoofsim.app.widgets.button import Button
 from hoofsim.app.widgets.layout import inset, split_bottom, split_left, split_top
+from hoofsim.app.widgets.menu_entry import MenuEntry
 from hoofsim.app.widgets.painter import Painter
 from hoofsim.app.widgets.scroll import ScrollPanel
 from hoofsim.app.widgets.wrapping import wrap_lines
@@ -28,6 +28,8 @@ FIRST_TRY = (
     "Try first: open the sandbox, take the ring behind the heel and pull it up. Watch which angles follow, "
     "and which do not."
 )
+CAUTION_WORDS = "What this can and cannot tell"
+SHORT_TRY = "Try first: in the sandbox, pull up the ring behind the heel."
 NAMED = (
     "p2",
     "p3",
@@ -59,30 +61,40 @@ class StartScreen(Screen):
         self.menu = ScrollPanel("menu", self._buttons(), gap=0.45)
         self.widgets = [self.menu, self.view]
         self.card = self.sheet = self.head = self.foot_strip = Rect(0, 0, 0, 0)
+        self.subtitle_shown = self.roomy = True
+        self.sentences: list[tuple[str, str, str]] = []
         self._stale = True
 
     def _buttons(self) -> list[Any]:
         app = self.app
-        buttons = [
-            Button("Sandbox", self._new, "a new sitting with a sound foot", "foot", kind="main"),
-            Button("Two feet side by side", lambda: app.open("pair"), "same load, one difference", "two"),
-            Button("Lessons", lambda: app.open("lessons"), "guided, step by step", "book"),
-            Button("Open a file", lambda: app.open("files"), "a sitting that was saved", "open"),
-            Button(
+        entries = [
+            MenuEntry("Sandbox", self._new, "One foot to trim, load, cut and loosen as you like", "foot"),
+            MenuEntry(
+                "Two feet side by side", lambda: app.open("pair"), "The same load and one difference", "two"
+            ),
+            MenuEntry("Lessons", lambda: app.open("lessons"), "Step by step: predict, try, compare", "book"),
+            MenuEntry("Open a file", lambda: app.open("files"), "A sitting that was saved before", "open"),
+            MenuEntry(
                 "Settings",
                 lambda: app.open("settings"),
-                "units, text size, contrast, motion, keys",
+                "Units, text size, contrast, keys",
                 "settings",
                 keys="F2",
             ),
-            Button("About and cautions", lambda: app.open("cautions"), "", "caution", keys="F1"),
+            MenuEntry(
+                "About and cautions",
+                lambda: app.open("cautions"),
+                "What this can and cannot tell",
+                "caution",
+                keys="F1",
+            ),
         ]
         if app.session.commands or self.last_sitting is not None:
-            buttons.insert(
-                0, Button("Continue", self._continue, "the last sitting, as it was", "play", kind="main")
+            entries.insert(
+                0, MenuEntry("Continue", self._continue, "The last sitting, just as it was left", "play")
             )
-            buttons[1].kind = "plain"
-        return buttons
+        entries[0].kind = "main"
+        return entries
 
     def entered(self) -> None:
         """A sitting may have begun since."""
@@ -101,42 +113,60 @@ class StartScreen(Screen):
 
     def layout(self, theme: Theme, window: Rect) -> None:
         """Side by side when there is room, else the foot over the menu."""
-        margin = theme.px(1.2)
+        margin = theme.px(1.0)
         area = inset(window, margin)
-        if area.w > theme.px(46):
-            self.card, self.sheet = split_left(area, theme.px(22), margin)
+        if window.w >= window.h:
+            self.card, self.sheet = split_left(area, min(theme.px(23), round(area.w * 0.5)), margin)
         else:
-            wanted = theme.px(3.6) + self.menu.height_for(area.w, theme)
-            self.sheet, self.card = split_bottom(area, min(wanted, round(area.h * 0.62)), margin // 2)
+            self.sheet, self.card = split_bottom(area, area.h // 2, margin // 2)
         inner = inset(self.card, theme.px(1.3), theme.px(0.9))
         subtitle = theme.line_height() * len(wrap_lines(SUBTITLE, theme.text_width, inner.w))
-        roomy = inner.h > theme.px(24)
-        self.head, rest = split_top(inner, theme.px(3.4) + (subtitle if roomy else 0), theme.px(0.7))
-        self.subtitle_shown = roomy
-        self.menu.place(rest, theme)
-        words = theme.line_height() * len(wrap_lines(FIRST_TRY, theme.text_width, self.sheet.w - theme.px(2)))
-        caution = theme.line_height("small") * len(
-            wrap_lines(
-                SHORT_CAUTION, lambda part: theme.text_width(part, "small"), self.sheet.w - theme.px(2)
-            )
+        self.subtitle_shown = inner.h > theme.px(24)
+        self.head, rest = split_top(
+            inner, theme.px(3.4) + (subtitle if self.subtitle_shown else 0), theme.px(0.7)
         )
-        view, self.foot_strip = split_bottom(self.sheet, words + caution + theme.px(1.6))
-        self.view.place(inset(view, theme.px(0.2)), theme)
-        self.view.show_all(theme.em * LABELS, lambda text_mm: self._picture(text_mm).bounds)
+        self.menu.place(rest, theme)
+        self.sentences = self._sentences(theme)
+        room = self.sheet.w - theme.px(2)
+        tall = sum(self._height(words, role, room, theme) for words, role, _ in self.sentences)
+        view, self.foot_strip = split_bottom(self.sheet, tall + theme.px(1.4))
+        self.roomy = self.sheet.w > theme.px(32)
+        self.view.place(inset(view, theme.px(0.3)), theme)
+        bare = None if self.roomy else self._picture(1.0).bounds
+        self.view.show_all(theme.em * LABELS, lambda text_mm: bare or self._picture(text_mm).bounds)
         self._stale = True
+
+    def _sentences(self, theme: Theme) -> list[tuple[str, str, str]]:
+        """What stands under the foot (words, role, colour): everything where it takes little of the sheet."""
+        room = self.sheet.w - theme.px(2)
+        every = [(FIRST_TRY, "body", "ink"), (SHORT_CAUTION, "small", "warn")]
+        tall = sum(self._height(words, role, room, theme) for words, role, _ in every)
+        return every if tall < 0.3 * self.sheet.h else [(SHORT_TRY, "small", "ink")]
+
+    @staticmethod
+    def _height(words: str, role: str, room: int, theme: Theme) -> int:
+        return theme.line_height(role) * len(
+            wrap_lines(words, lambda part: theme.text_width(part, role), room)
+        )
 
     def _picture(self, text_mm: float | None = None) -> Any:
         theme = self.app.theme
+        text_mm = text_mm or self.view.text_mm(theme.em * LABELS)
+        unit = self.app.settings.length_unit
+        if not self.roomy:
+            return bare_picture_of(
+                self.loaded, None, text_mm=text_mm, newtons_per_mm=100.0, length_unit=unit
+            )[0]
+        how = "at walk" if self.stride.ready and not theme.reduced_motion else "standing"
         return picture_of(
             self.loaded,
             None,
-            text_mm=text_mm or self.view.text_mm(theme.em * LABELS),
+            text_mm=text_mm,
             labels=NAMED,
             newtons_per_mm=100.0,
             note=False,
-            title="A sound front foot "
-            + ("at walk" if self.stride.ready and not theme.reduced_motion else "standing"),
-            length_unit=self.app.settings.length_unit,
+            title=f"A sound front foot {how}",
+            length_unit=unit,
         )
 
     def draw(self, surface: pygame.Surface) -> Painter:
@@ -157,10 +187,10 @@ class StartScreen(Screen):
         painter.text(self.title, name, "display", "accent")
         if self.subtitle_shown:
             painter.text(SUBTITLE, below, "body", "quiet", valign="top", wrap=True)
-        words = inset(self.foot_strip, theme.px(1), theme.px(0.5))
-        used = painter.text(FIRST_TRY, words, "body", valign="top", wrap=True)
-        rest = Rect(words.x, words.y + used + theme.px(0.4), words.w, words.h - used - theme.px(0.4))
-        painter.text(SHORT_CAUTION, rest, "small", "warn", valign="top", wrap=True)
+        strip = inset(self.foot_strip, theme.px(1), theme.px(0.5))
+        for words, role, colour in self.sentences:
+            used = painter.text(words, strip, role, colour, valign="top", wrap=True)
+            strip = Rect(strip.x, strip.y + used + theme.px(0.3), strip.w, strip.h - used)
 
     def advance(self, seconds: float) -> None:
         """Compute the stride a moment at a time, then play it."""

@@ -93,24 +93,45 @@ def place_blocks(blocks: Sequence[Block], width: int, theme: Theme) -> tuple[lis
         height = theme.line_height("heading" if block.kind == "heading" else "body")
         if block.kind == "item":
             placed.append(PlacedSpan(Span("•"), (theme.px(0.3), y, indent, height)))
-        x = indent
-        for span, word in _words(block.spans):
-            pixels, face = theme.text_pixels(span.role)
-            wide = theme.fonts.width(word, face, pixels)
-            if x > indent and x + theme.fonts.width(word.rstrip(), face, pixels) > width:
-                x, y = indent, y + height
-            last = placed[-1] if placed else None
-            joined = last is not None and last.span.role == span.role and last.span.link == span.link
-            if joined and last is not None and last.rect[1] == y and last.rect[0] + last.rect[2] == x:
-                text = last.span.text + word
-                placed[-1] = PlacedSpan(
-                    Span(text, span.role, span.link), (last.rect[0], y, last.rect[2] + wide, height)
-                )
-            else:
-                placed.append(PlacedSpan(Span(word, span.role, span.link), (x, y, wide, height)))
-            x += wide
+        y = _place_words(placed, _words(block.spans), indent, y, height, width, theme)
         y += height
     return placed, y
+
+
+def _place_words(
+    placed: list[PlacedSpan],
+    words: Sequence[tuple[Span, str]],
+    indent: int,
+    y: int,
+    height: int,
+    width: int,
+    theme: Theme,
+) -> int:
+    """Add the words of one block to `placed`; words of one look are kept together, as one piece of the line.
+
+    Returns the top of the block's last line. A piece is measured whole, since letters are set closer in company.
+    """
+    x = start = indent
+    joined = ""  # what stands in the piece that is being added to, which begins at `start`
+    look: Span | None = None
+    for span, word in words:
+        same = look is not None and (look.role, look.link) == (span.role, span.link)
+        if not same:
+            start, joined = x, ""
+        reach = start + theme.text_width((joined + word).rstrip(), span.role)
+        if reach > width and x > indent:
+            x = start = indent
+            y, joined, same = y + height, "", False
+            word = word.lstrip()
+        joined += word
+        x = start + theme.text_width(joined, span.role)
+        piece = PlacedSpan(Span(joined, span.role, span.link), (start, y, x - start, height))
+        if same:
+            placed[-1] = piece
+        else:
+            placed.append(piece)
+        look = span
+    return y
 
 
 def _words(parts: Sequence[Span]) -> list[tuple[Span, str]]:

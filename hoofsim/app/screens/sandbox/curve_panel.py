@@ -4,6 +4,7 @@ from collections import deque
 
 import numpy as np
 
+from hoofsim.app.screens.sandbox.measures_panel import headed
 from hoofsim.app.widgets.dropdown import Choice, DropDown
 from hoofsim.app.widgets.plot import Band, Line, Mark, Picture, Plot
 from hoofsim.app.widgets.scroll import ScrollPanel
@@ -106,10 +107,10 @@ class CurvePanel:
             marks.append(Mark((start * across, before * up), "quiet", hollow=True))
         if now is not None:
             marks.append(Mark((session.value(self.control) * across, now * up), parameter.group))
-        bands = ()
+        bands: tuple[Band, ...] = ()
         if measure.reference is not None:
             bands = (Band(measure.reference.low * up, measure.reference.high * up),)
-        y_words = words_with_unit(measure.label, measure.unit, length_unit)
+        y_words = words_with_unit(headed(measure.label), measure.unit, length_unit)
         least = LEAST_HEIGHT[measure.unit] * up
         self.curve.picture = Picture(
             words_with_unit(parameter.label, parameter.unit, length_unit),

@@ -37,6 +37,11 @@ CHOICES = (
 SMALLEST_SHOWN = {"deg": 0.05, "mm": 0.05, "N": 0.5, "MPa": 0.0005, "1": 0.005}
 
 
+def headed(words: str) -> str:
+    """With a capital at the start, as a heading or the start of a line has."""
+    return words[:1].upper() + words[1:]
+
+
 def row_for(measure: Measure, value: float | None, change: Change | None, length_unit: str) -> Row:
     """One row; the change is greyed where a radiograph could not show it."""
     unit: str = measure.unit
@@ -46,7 +51,7 @@ def row_for(measure: Measure, value: float | None, change: Change | None, length
     mechanical = not measure.readable
     return Row(
         measure.name,
-        measure.label,
+        headed(measure.label),
         show(value, unit, length_unit),
         show(difference, unit, length_unit, signed=True).split(" ")[0] if moved else "",
         (1 if difference > 0 else -1) if moved else 0,

@@ -1,5 +1,6 @@
 """The sandbox's keys, as one table from key to deed."""
 
+from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -41,7 +42,7 @@ def sandbox_key(screen: "SandboxScreen", event: pygame.event.Event) -> bool:
 
 
 def _control_key(screen: "SandboxScreen", event: pygame.event.Event) -> bool:
-    deeds = {
+    deeds: dict[int, Callable[[], object]] = {
         pygame.K_z: screen.redo if event.mod & pygame.KMOD_SHIFT else screen.undo,
         pygame.K_y: screen.redo,
         pygame.K_s: lambda: screen.app.open("files", saving=True),
@@ -61,7 +62,7 @@ def _plain_key(screen: "SandboxScreen", event: pygame.event.Event) -> bool:
     if event.key in TOOL_KEYS:
         screen.choose_tool(TOOL_KEYS[event.key])
         return True
-    deeds = {
+    deeds: dict[int, Callable[[], object]] = {
         pygame.K_c: lambda: screen.give(CutTendon(screen.session.value("tendon_cut") != 1.0), None),
         pygame.K_g: screen.next_ghost,
         pygame.K_l: screen.toggle_names,

@@ -32,7 +32,7 @@ def status_words(screen: "SandboxScreen") -> tuple[str, str]:
     state = screen.session.state
     part = screen.view.pointed_part
     left = STATUS_WORDS[screen.session.loaded.status]
-    if part in PARTS and (screen.view.hovered or screen.view.focused):
+    if part is not None and part in PARTS and (screen.view.hovered or screen.view.focused):
         number = number_words(part, screen.session.loaded.measures(), screen.app.settings.length_unit)
         left = PARTS[part].label + (f". {number}" if number else "")
         left = left[0].upper() + left[1:]
@@ -60,6 +60,28 @@ def draw_status(painter: Painter, rect: Rect, screen: "SandboxScreen") -> None:
         left = left if theme.text_width(left, "small_bold") <= inner.w else left.split(" (")[0]
     trouble = not screen.shown.at_rest
     painter.text(left, inner, "small_bold", "warn" if trouble else "ink")
+
+
+HINTS = {
+    "hand": (
+        "Drag a ring to change the foot; drag the sheet to move it; wheel: nearer, farther.",
+        "Drag a ring.",
+    ),
+    "blade": (
+        "Press on the deep flexor tendon to cut it, or to make it whole again.",
+        "Press on the tendon.",
+    ),
+    "brush_away": ("Drag along the wall to let laminae go.", "Drag along the wall."),
+    "brush_back": ("Drag along the wall to give laminae back.", "Drag along the wall."),
+}
+
+
+def draw_hint(painter: Painter, rect: Rect, tool: str) -> None:
+    """What the chosen tool does, in as many words as there is room for."""
+    for words in HINTS[tool]:
+        if painter.text_width(words, "small") <= rect.w:
+            painter.text(words, rect, "small", "quiet")
+            return
 
 
 def draw_no_rest(painter: Painter, sheet: Rect, status: str) -> None:

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 
+from hoofsim.app.screens.sandbox.measures_panel import headed
 from hoofsim.drawing.parts import PARTS
 from hoofsim.measures.table import MEASURES
 from hoofsim.units import show
@@ -43,7 +44,7 @@ def number_words(part: str, values: Mapping[str, float | None], length_unit: str
     if name is None or values.get(name) is None:
         return ""
     measure = MEASURES[name]
-    return f"{measure.label}: {show(values[name], measure.unit, length_unit)}"
+    return f"{headed(measure.label)}: {show(values[name], measure.unit, length_unit)}"
 
 
 def told(part: str, values: Mapping[str, float | None], length_unit: str) -> list[tuple[str, str]]:
@@ -51,6 +52,6 @@ def told(part: str, values: Mapping[str, float | None], length_unit: str) -> lis
     if part not in PARTS:
         return []
     known = PARTS[part]
-    lines = [(known.label, "small_bold"), (known.sentence, "small")]
+    lines = [(headed(known.label), "small_bold"), (known.sentence, "small")]
     number = number_words(part, values, length_unit)
     return [*lines, (number, "small_bold")] if number else lines

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 
+from hoofsim.app.screens.sandbox.measures_panel import headed
 from hoofsim.app.widgets.base import Widget
 from hoofsim.app.widgets.button import Button
 from hoofsim.app.widgets.label import Heading, Label, Rule
@@ -78,7 +79,9 @@ class TrialsPanel:
         ]
         if trial.prediction:
             words.append(Label(f"Expected: {trial.prediction}", "small_italic"))
-        words.append(Label(f"{described.label}: {show(value, described.unit, length_unit)}", "small_bold"))
+        words.append(
+            Label(f"{headed(described.label)}: {show(value, described.unit, length_unit)}", "small_bold")
+        )
         words.append(
             Button(f"Go back to trial {trial.number}", lambda: self._restore(trial.number), icon="undo")
         )

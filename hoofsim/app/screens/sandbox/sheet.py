@@ -1,0 +1,91 @@
+"""The sheet: which picture of the foot is shown, how large, and with which words."""
+
+from typing import TYPE_CHECKING, Any
+
+from hoofsim.app.foot_picture import bare_picture_of, hidden_parts, picture_of
+from hoofsim.app.screens.sandbox.foot_view import FootView
+from hoofsim.app.screens.sandbox.handles import HANDLES
+from hoofsim.app.screens.sandbox.presenter import Presenter
+from hoofsim.app.screens.sandbox.shown import Shown
+from hoofsim.drawing.display_list import Bounds
+
+if TYPE_CHECKING:
+    from hoofsim.app.application import Application
+
+GHOSTS = ("ground", "capsule", "bone", "none")
+NEWTONS_PER_MM = 100.0
+TYPE, PRESENTED_TYPE = 0.86, 1.4  # size of the words on the picture, in text sizes
+
+
+class Sheet:
+    """Holds what may be chosen about the picture, and keeps the view's picture and camera in step with it."""
+
+    def __init__(self, app: "Application", view: FootView, shown: Shown, presenter: Presenter) -> None:
+        self.app, self.view, self.shown, self.presenter = app, view, shown, presenter
+        self.ghost = GHOSTS[0]
+        self.names = False
+        self.highlight: str | None = None
+        self._fitted: object = None
+
+    @property
+    def named(self) -> bool:
+        """Whether names stand on the picture."""
+        return self.presenter.labels if self.presenter.on else self.names
+
+    @property
+    def text_pixels(self) -> float:
+        """Size of the words on the picture."""
+        return self.app.theme.em * (PRESENTED_TYPE if self.presenter.on else TYPE)
+
+    def next_ghost(self) -> None:
+        """Lay the baseline's outline upon the next thing, or leave it away."""
+        self.ghost = GHOSTS[(GHOSTS.index(self.ghost) + 1) % len(GHOSTS)]
+
+    def refresh(self, dragging: bool) -> None:
+        """A new picture of the foot now shown."""
+        self.view.points = self.shown.foot.points
+        self.view.hasty = self.shown.moving or dragging
+        self.view.picture = self.picture()
+
+    def fit(self, keep_view: bool = False) -> None:
+        """Fit the sheet to the foot with its words; with `keep_view` only when the room for it is another."""
+        room = (self.view.sheet.size, self.app.theme.em, self.named, self.presenter.on)
+        if keep_view and (self.view.moved_view or room == self._fitted):
+            return
+        self._fitted = room
+        bare = None if self.named else self.picture(1.0).bounds  # without words the type does not matter
+        self.view.show_all(
+            self.text_pixels, lambda text_mm: self._bounds(bare or self.picture(text_mm).bounds, text_mm)
+        )
+
+    def _bounds(self, picture: Bounds, text_mm: float) -> Bounds:
+        """The picture and, outside the presenter's view, every handle whole."""
+        if self.presenter.on:
+            return picture
+        left, bottom, right, top = picture
+        room = 1.3 * self.app.theme.em * text_mm / self.text_pixels
+        xs, ys = zip(*(handle.place(self.shown.foot.points) for handle in HANDLES), strict=True)
+        low, high = (min(left, min(xs) - room), min(bottom, min(ys) - room)), (max(xs) + room, max(ys) + room)
+        return (*low, max(right, high[0]), max(top, high[1]))
+
+    def picture(self, text_mm: float | None = None) -> Any:
+        """The display list; with names it carries its own words, else its notes go to the view."""
+        presenter = self.presenter
+        options: dict[str, Any] = {
+            "text_mm": text_mm or self.view.text_mm(self.text_pixels),
+            "hide": hidden_parts(presenter.hidden) if presenter.on else frozenset(),
+            "ghost": self.ghost,
+            "forces": not (presenter.on and "9" in presenter.hidden),
+            "bonds": not (presenter.on and "6" in presenter.hidden),
+            "newtons_per_mm": NEWTONS_PER_MM,
+            "note": False,
+            "highlight": self.highlight,
+            "length_unit": self.app.settings.length_unit,
+            "title": None if presenter.on else "",
+        }
+        baseline = self.shown.baseline if self.shown.baseline.at_rest and self.shown.stride is None else None
+        if self.named:
+            self.view.notes = []
+            return picture_of(self.shown.foot, baseline, **options)
+        picture, self.view.notes = bare_picture_of(self.shown.foot, baseline, **options)
+        return picture
