@@ -53,6 +53,7 @@ def separations(model: Model, pose: Numbers) -> Separations:
     # The tangent is the normal turned a quarter clockwise: (ny, -nx).
     slide = move_x * s.normal_y - move_y * s.normal_x
     n[places.GROUND] += s.gap[places.GROUND]
+    slide[places.GROUND] -= s.grip[places.GROUND]
     return Separations(n, slide, lever_x, lever_y, r)
 
 

@@ -80,14 +80,15 @@ LEAST_DERMIS_MM = 1.5
 
 @dataclass(frozen=True)
 class Stations:
-    """Arrays (stations, B): lever of A's point from A's pivot, unit normal, rest gap (ground only), area mm2,
-    attached share 0-1, thickness mm, ground stiffness N/mm."""
+    """Arrays (stations, B): lever of A's point from A's pivot, unit normal, rest gap and place of grip (ground only: the
+    slide at which friction began, mm), area mm2, attached share 0-1, thickness mm, ground stiffness N/mm."""
 
     lever_x: Array
     lever_y: Array
     normal_x: Array
     normal_y: Array
     gap: Array
+    grip: Array
     area: Array
     attached: Array
     thickness: Array
@@ -188,7 +189,7 @@ def place(rest: Rest, values: Values, lifted: bool) -> tuple[Stations, Array]:
     return Stations(
         np.ascontiguousarray(lever[..., 0]), np.ascontiguousarray(lever[..., 1]),
         np.ascontiguousarray(normal[..., 0]), np.ascontiguousarray(normal[..., 1]),
-        gap, area, attached, thickness, stiffness,
+        gap, np.zeros_like(gap), area, attached, thickness, stiffness,
     ), at  # fmt: skip
 
 
