@@ -26,11 +26,22 @@ _TABLE = (
     Command(
         "evidence", "hoofsim.cli.evidence", "weigh a table of radiograph landmarks against the rival accounts"
     ),
-    Command("check", "hoofsim.cli.check", "say whether files are well written, without running them"),
+    Command(
+        "check", "hoofsim.cli.check", "say whether files are well written, and whether lessons teach well"
+    ),
+    Command("lesson", "hoofsim.cli.lesson", "play a guided lesson in the terminal, or list the course"),
+    Command(
+        "progress",
+        "hoofsim.cli.learner_progress",
+        "show a learner's progress, or merge a class's into a table",
+    ),
+    Command("new", "hoofsim.cli.new", "begin a new file from a starter that plays"),
+    Command("match", "hoofsim.cli.match", "find a foot of the model that reads as a case does"),
     Command("draw", "hoofsim.cli.draw", "draw one loaded foot to a picture file"),
     Command("list", "hoofsim.cli.listing", "list feet, controls, measures, loads, sources or scenarios"),
     Command("schema", "hoofsim.cli.schema", "print the JSON Schema of a kind of file, for an editor"),
     Command("bench", "hoofsim.cli.bench", "time the program beside fair referees, as ratios in one run"),
+    Command("weeks", "hoofsim.cli.weeks", "follow a foot through weeks of growth, wear and trims"),
     Command("about", "hoofsim.cli.about", "what the model is, its cautions and its sources"),
 )
 

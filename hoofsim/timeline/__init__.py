@@ -1,0 +1,1 @@
+"""Growth, wear and trim: which values the foot's controls have on day t."""
