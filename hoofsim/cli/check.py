@@ -1,4 +1,7 @@
-"""Say whether files are well written: line, column, what was expected and the nearest valid name. Runs nothing."""
+"""Say whether files are well written: line, column, what was expected and the nearest valid name.
+
+A lesson is also played by its scripted learners, and what it teaches badly is told in the same way.
+"""
 
 import argparse
 from pathlib import Path
@@ -12,7 +15,8 @@ from hoofsim.files.reader import read_file
 
 EXAMPLES = """\
   hoofsim check my_scenario.yaml
-  hoofsim check scenarios/*.yaml"""
+  hoofsim check scenarios/*.yaml
+  hoofsim check scenarios/lessons/*.yaml"""
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -47,5 +51,9 @@ def check(file: Path) -> str:
     """Read one file in full and return its kind; BadInput for the first things wrong with it."""
     document = read_file(file)
     word = kind_word(document, KINDS)
-    KINDS[word].load(document)
+    kind = KINDS[word]
+    loaded = kind.load(document)
+    amiss = [] if kind.examine is None else kind.examine(loaded, document)
+    if amiss:
+        raise BadInput("\n".join(amiss))
     return word

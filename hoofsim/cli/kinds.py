@@ -6,7 +6,7 @@ from hoofsim.files.experiment import EXPERIMENT
 from hoofsim.files.kinds import Kind
 from hoofsim.files.scenario import SCENARIO
 from hoofsim.lessons.glossary import GLOSSARY
-from hoofsim.lessons.loader import LESSON
+from hoofsim.lessons.lint import EXAMINED_LESSON
 from hoofsim.lessons.progress import PROGRESS
 
-KINDS: Mapping[str, Kind] = {kind.name: kind for kind in (SCENARIO, EXPERIMENT, LESSON, GLOSSARY, PROGRESS)}
+KINDS: Mapping[str, Kind] = {kind.name: kind for kind in (SCENARIO, EXPERIMENT, EXAMINED_LESSON, GLOSSARY, PROGRESS)}

@@ -13,12 +13,16 @@ FORMAT_VERSION = 1
 
 @dataclass(frozen=True)
 class Kind:
-    """One kind of file: its word after `kind:`, one sentence, its model, and `load` (typed and checked in full)."""
+    """One kind of file: its word after `kind:`, one sentence, its model, and `load` (typed and checked in full).
+
+    `examine(loaded, document)`, where a kind has it, finds what is well written and yet amiss, one sentence each.
+    """
 
     name: str
     sentence: str
     model: type[Strict]
     load: Callable[[Document], Any]
+    examine: Callable[[Any, Document], list[str]] | None = None
 
 
 def kind_word(document: Document, known: Iterable[str]) -> str:

@@ -21,6 +21,7 @@ from hoofsim.lessons.events import (
     Reset,
     SetControl,
     Sure,
+    read_line,
 )
 from hoofsim.lessons.grading import Mark, judge, outcome_in_words
 from hoofsim.lessons.places import before_and_after, do_base, do_state, filled
@@ -58,6 +59,16 @@ def advance(lesson: Lesson, progress: Progress, event: Event, seconds: float = 0
         return _handled(lesson, progress, step, event)
     except BadInput as error:
         return _told(progress, str(error))
+
+
+def type_line(lesson: Lesson, progress: Progress, line: str, seconds: float = 0.0) -> Progress:
+    """Progress after a line typed at the present step; a line that means nothing is told, and changes nothing else."""
+    record = progress.record(progress.at)
+    try:
+        event = read_line(line, lesson.step(progress.at).kind, bool(record.tries))
+    except BadInput as error:
+        return _told(progress, str(error))
+    return advance(lesson, progress, event, seconds)
 
 
 def _handled(lesson: Lesson, progress: Progress, step: Step, event: Event) -> Progress:

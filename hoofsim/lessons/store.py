@@ -6,6 +6,7 @@ is the system's own, so a killed program holds none. A file that cannot be read 
 """
 
 import os
+import re
 import sys
 import time
 from collections.abc import Iterator
@@ -22,7 +23,7 @@ from hoofsim.session.store import plain_yaml, user_folder, write_atomically
 
 LOCK_PATIENCE = 5.0
 LOCK_PAUSE = 0.01
-MOST_ASIDE = 1000
+ASIDE = re.compile(r"\.(damaged|before)-[0-9]+\.yaml$")
 DEFAULT_LEARNER = "learner"
 
 
@@ -61,17 +62,35 @@ class Store:
         except OSError as error:
             return Kept(None, f"{path}: cannot be read: {error.strerror or error}; the lesson begins anew.")
 
-    def save(self, progress: Progress, merge: bool = True) -> Progress:
+    def peek(self, learner: str, lesson: str) -> Progress | None:
+        """What was kept, without touching anything: None also for a file that cannot be read."""
+        try:
+            return read_progress(self.path(learner, lesson))
+        except (BadInput, OSError):
+            return None
+
+    def begin_anew(self, learner: str, lesson: str) -> str:
+        """Move what was kept aside, and say where; the next save begins a new file."""
+        path = self.path(learner, lesson)
+        if not path.exists():
+            return "There was nothing to keep: the lesson begins."
+        aside = _free_name(path, "before")
+        try:
+            os.replace(path, aside)
+        except OSError as error:
+            raise BadInput(f"{path}: cannot be moved aside: {error.strerror or error}") from None
+        return f"What was there is kept as {aside.name}; the lesson begins anew."
+
+    def save(self, progress: Progress) -> Progress:
         """Write progress, merged with what another program has saved meanwhile; gives what was written.
 
-        `merge=False` replaces what is there (to begin a lesson anew). BadInput in one sentence when the place does
-        not take it; the progress in hand is then still whole.
+        BadInput in one sentence when the place does not take it; the progress in hand is then still whole.
         """
         path = self.path(progress.learner, progress.lesson)
         try:
             path.parent.mkdir(parents=True, exist_ok=True)
             with _locked(path.with_suffix(".lock")):
-                kept = self.open(progress.learner, progress.lesson).progress if merge else None
+                kept = self.open(progress.learner, progress.lesson).progress
                 whole = progress if kept is None else merged(progress, kept)
                 write_atomically(path, plain_yaml(whole.model_dump()))
         except OSError as error:
@@ -81,7 +100,7 @@ class Store:
     def files(self, learner: str | None = None) -> list[Path]:
         """Every progress file, of one learner or of all."""
         within = self.folder if learner is None else self.folder / folder_name(learner)
-        return sorted(path for path in within.rglob("*.yaml") if ".damaged" not in path.name)
+        return sorted(path for path in within.rglob("*.yaml") if not ASIDE.search(path.name))
 
 
 def read_progress(path: Path) -> Progress:
@@ -111,17 +130,20 @@ def folder_name(learner: str) -> str:
 def _kept_aside(path: Path, why: str) -> str:
     """Move a damaged file beside itself under a free name, and say so."""
     first = why.splitlines()[0]
-    for number in range(1, MOST_ASIDE):
-        aside = path.with_name(f"{path.stem}.damaged-{number}.yaml")
-        if not aside.exists():
-            try:
-                os.replace(path, aside)
-            except OSError as error:
-                return (
-                    f"{first}. It cannot be moved aside ({error.strerror or error}); the lesson begins anew."
-                )
-            return f"{first}. The file was kept as {aside.name}, and the lesson begins anew."
-    return f"{first}. The lesson begins anew."
+    aside = _free_name(path, "damaged")
+    try:
+        os.replace(path, aside)
+    except OSError as error:
+        return f"{first}. It cannot be moved aside ({error.strerror or error}); the lesson begins anew."
+    return f"{first}. The file was kept as {aside.name}, and the lesson begins anew."
+
+
+def _free_name(path: Path, why: str) -> Path:
+    """A name beside the file that is not taken yet."""
+    number = 1
+    while (aside := path.with_name(f"{path.stem}.{why}-{number}.yaml")).exists():
+        number += 1
+    return aside
 
 
 @contextmanager

@@ -1,0 +1,92 @@
+"""A class's progress as one table: answers, predictions, confidence before and after, time, and where people got stuck."""
+
+import csv
+import io
+from collections import Counter
+from collections.abc import Sequence
+
+from hoofsim.lessons.progress import Progress, Record
+
+COLUMNS = (
+    "learner", "lesson", "step", "kind", "title", "answer", "tries", "marks", "reason", "sure_before", "sure_after",
+    "hints", "seconds", "gave_up", "stuck", "done", "finished", "passed",
+)  # fmt: skip
+# Spreadsheets take a cell that begins so for a formula.
+FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r", "\N{FULLWIDTH EQUALS SIGN}", "\N{FULLWIDTH COMMERCIAL AT}",
+                  "\N{FULLWIDTH PLUS SIGN}", "\N{FULLWIDTH HYPHEN-MINUS}")  # fmt: skip
+STUCK_TRIES = 2
+STUCK_HINTS = 2
+
+
+def stuck(record: Record) -> bool:
+    """Whether a step held the learner up: given up, many tries, or many hints."""
+    tries = STUCK_TRIES if record.kind != "do" else STUCK_TRIES + 1
+    return record.gave_up or len(record.tries) >= tries or record.hints >= STUCK_HINTS
+
+
+def rows(class_: Sequence[Progress]) -> list[dict[str, str]]:
+    """One row for each step of each learner, in the order of learner and lesson."""
+    table = []
+    for one in sorted(class_, key=lambda progress: (progress.learner.lower(), progress.lesson)):
+        for step, record in one.records.items():
+            table.append(_row(one, step, record))
+    return table
+
+
+def csv_text(class_: Sequence[Progress]) -> str:
+    """The rows as CSV with a heading; cells that a spreadsheet would run as a formula are made plain text."""
+    out = io.StringIO()
+    writer = csv.DictWriter(out, COLUMNS, lineterminator="\n")
+    writer.writeheader()
+    writer.writerows({name: neutral(cell) for name, cell in row.items()} for row in rows(class_))
+    return out.getvalue()
+
+
+def neutral(cell: str) -> str:
+    """A cell that no spreadsheet takes for a formula: an apostrophe is put before what could be one. Numbers stay."""
+    if not cell.lstrip().startswith(FORMULA_STARTS):
+        return cell
+    try:
+        float(cell)
+    except ValueError:
+        return f"'{cell}"
+    return cell
+
+
+def stuck_at(class_: Sequence[Progress]) -> list[tuple[str, int]]:
+    """(lesson / step, how many were held up there), the worst first."""
+    counted = Counter(
+        f"{one.lesson} / {step}" for one in class_ for step, record in one.records.items() if stuck(record)
+    )
+    return sorted(counted.items(), key=lambda pair: (-pair[1], pair[0]))
+
+
+def _row(one: Progress, step: str, record: Record) -> dict[str, str]:
+    return {
+        "learner": one.learner,
+        "lesson": one.lesson,
+        "step": step,
+        "kind": record.kind,
+        "title": record.title,
+        "answer": record.answer or "",
+        "tries": " | ".join(record.tries),
+        "marks": "" if record.marks is None else f"{record.marks:.2f}",
+        "reason": record.reason,
+        "sure_before": _number(record.sure_before),
+        "sure_after": _number(record.sure_after),
+        "hints": str(record.hints),
+        "seconds": f"{record.seconds:.0f}",
+        "gave_up": _truth(record.gave_up),
+        "stuck": _truth(stuck(record)),
+        "done": _truth(record.done),
+        "finished": _truth(one.finished),
+        "passed": "" if one.passed is None else _truth(one.passed),
+    }
+
+
+def _number(value: int | None) -> str:
+    return "" if value is None else str(value)
+
+
+def _truth(value: bool) -> str:
+    return "yes" if value else "no"
