@@ -101,18 +101,20 @@ class Relative(NamedTuple):
 
 @dataclass(frozen=True)
 class Joints:
-    """Which pairs of bodies face each other: names and rows (I,) of the pose coordinates of bodies A and frames B."""
+    """Which pairs of bodies face each other: names, rows (I,) of the pose coordinates of bodies A and frames B, and the
+    same rows pair by pair (x, y, turn of A, then of B)."""
 
     pairs: tuple[tuple[str, str], ...]
     a: NDArray[np.int_]
     b: NDArray[np.int_]
+    rows: tuple[tuple[int, ...], ...]
 
     @classmethod
     def of(cls, pairs: Sequence[tuple[str, str]]) -> "Joints":
         """Joints of named pairs (body, frame)."""
         a = np.array([ROWS[body] for body, _ in pairs]).T
         b = np.array([ROWS[frame] for _, frame in pairs]).T
-        return cls(tuple(pairs), a, b)
+        return cls(tuple(pairs), a, b, tuple(ROWS[body] + ROWS[frame] for body, frame in pairs))
 
 
 def relative(pose: Numbers, joints: Joints, pivot_x: Array, pivot_y: Array) -> Relative:
@@ -151,9 +153,7 @@ def add_gradient(out: Numbers, joints: Joints, r: Relative, w: Wrench) -> None:
     wx = r.frame_cosine * w.fx + r.frame_sine * w.fy
     wy = r.frame_cosine * w.fy - r.frame_sine * w.fx
     back = r.x * w.fy - r.y * w.fx - w.moment
-    for i in range(len(joints.pairs)):
-        ax, ay, at = joints.a[:, i]
-        bx, by, bt = joints.b[:, i]
+    for i, (ax, ay, at, bx, by, bt) in enumerate(joints.rows):
         out[ax] += wx[i]
         out[ay] += wy[i]
         out[at] += w.moment[i]
@@ -179,9 +179,7 @@ def add_hessian(out: Numbers, joints: Joints, r: Relative, w: Wrench, k: Stiffne
     swing_y = c * pull_y - s * pull_x - c * w.fx - s * w.fy
     swing_t = r.x * k.yt - r.y * k.xt - k.tt
     frame_tt = r.x * pull_y - r.y * pull_x - r.x * w.fx - r.y * w.fy - swing_t
-    for i in range(len(joints.pairs)):
-        ax, ay, at = joints.a[:, i]
-        bx, by, bt = joints.b[:, i]
+    for i, (ax, ay, at, bx, by, bt) in enumerate(joints.rows):
         for row, column, value in ((ax, ax, xx), (ay, ay, yy), (at, at, k.tt)):
             out[row, column] += value[i]
         for row, column, value in ((ax, ay, xy), (ax, at, xt), (ay, at, yt)):
