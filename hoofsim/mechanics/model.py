@@ -255,6 +255,7 @@ def under(model: Model, moment: Moment) -> Model:
         return rotate(p[name] - p["cor"], stance.p2_turn)
 
     ends, line = model.joint_stop, model.tendon
+    measured = moment.force_per_kg * v["body_mass_kg"] * v["load_percent"] / 100.0
     return replace(
         model,
         posture=stance,
@@ -264,7 +265,8 @@ def under(model: Model, moment: Moment) -> Model:
         joint_stop=replace(ends, least=ends.least + turned, most=ends.most + turned),
         # The posture's stretch belongs to the path above the foot, so it shortens what is slack.
         tendon=replace(line, slack=line.slack - stretched),
-        force=moment.force_per_kg * v["body_mass_kg"] * v["load_percent"] / 100.0,
+        # Published loads were measured under the hoof, so the capsule's own weight is part of them.
+        force=np.maximum(measured - model.border_weight - model.plate_weight, 0.0),
     )
 
 
