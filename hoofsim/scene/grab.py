@@ -23,7 +23,7 @@ _OUTLINES = (
 
 
 @dataclass(frozen=True)
-class Grip:
+class Hold:
     """A hold on a body at a point (2,) of it, in rest coordinates, with the pointer at `target` (2,), mm."""
 
     body: str
@@ -48,12 +48,10 @@ class Grip:
         if self.body != "p2":
             # A clockwise turn moves the point along (arm y, -arm x).
             out[turn] = fx * arm[1] - fy * arm[0]
-        return np.asarray(
-            bodies.reduce_gradient(out, freedoms[:, None], model.hinge_x, model.hinge_y)[:, 0]
-        )
+        return np.asarray(bodies.reduce_gradient(out, freedoms[:, None], model.hinge_x, model.hinge_y)[:, 0])
 
 
-def grip_at(model: Model, freedoms: Array, points: dict[str, Array], pointer: Array) -> Grip:
+def hold_at(model: Model, freedoms: Array, points: dict[str, Array], pointer: Array) -> Hold:
     """A hold on the part at (or nearest to) `pointer` (2,), for a foot with current landmarks `points`."""
     shapes, still = outlines(points), pymunk.Body(body_type=pymunk.Body.STATIC)
     best, least = "", np.inf
@@ -68,4 +66,4 @@ def grip_at(model: Model, freedoms: Array, points: dict[str, Array], pointer: Ar
     back = -float(pose.turn[0])
     cosine, sine = np.cos(back), np.sin(back)
     rest = np.array([cosine * offset[0] + sine * offset[1], -sine * offset[0] + cosine * offset[1]])
-    return Grip(best, pose.pivot[0] + rest, pointer.copy())
+    return Hold(best, pose.pivot[0] + rest, pointer.copy())

@@ -18,20 +18,28 @@ from hoofsim.mechanics.assembly import evaluate
 from hoofsim.mechanics.equilibrium import strains
 from hoofsim.mechanics.model import Model
 from hoofsim.mechanics.types import Array
-from hoofsim.scene.space import DECAY, SUBSTEP_S, FootSpace
+from hoofsim.scene.space import SUBSTEP_S, FootSpace
 
 # Sub-steps in a window, the clock's own step: controls, load and damage are carried forward between windows.
-WINDOW = 20
-# Largest miss of a predicted pose that the tangent may make good (turns count at `bodies.ARM_MM`), mm: well under the
-# 0.05 mm over which a contact sets in.
-MOST_MISS_MM = 0.01
+WINDOW = 24
+# Largest miss of a predicted pose that the tangent may make good (turns count at `bodies.ARM_MM`), mm: under the 0.05 mm
+# over which a contact sets in.
+MOST_MISS_MM = 0.04
+# Predicting ends where a remembered law would have to reach further than this from its own pose, mm.
+LONGEST_REACH_MM = 1.0
 
 _INVERSE_SCALES = 1.0 / bodies.scales()
 
 
+def _square(move: Array) -> float:
+    """Square of the length of a move (11,), mm, turns at `bodies.ARM_MM`."""
+    scaled = move * _INVERSE_SCALES
+    return float(scaled.dot(scaled))
+
+
 @dataclass
 class _Laws:
-    """Energy gradients (11, n) and Hessians (n, 11, 11) at poses (11, n)."""
+    """Energy gradients (n, 11) and Hessians (n, 11, 11) at poses (n, 11)."""
 
     poses: Array
     gradient: Array
@@ -39,24 +47,22 @@ class _Laws:
 
     @classmethod
     def at(cls, model: Model, poses: Array, worst: Array) -> "_Laws":
-        found = evaluate(model, poses, worst)
-        assert found.hessian is not None
-        return cls(poses, found.gradient, np.ascontiguousarray(np.moveaxis(found.hessian, 2, 0)))
+        """The elements' laws at poses (n, 11), with bond history `worst` (bonded, 1)."""
+        found = evaluate(model, np.ascontiguousarray(poses.T), worst)
+        hessian = np.ascontiguousarray(np.moveaxis(found.hessian, 2, 0))
+        return cls(poses, np.ascontiguousarray(found.gradient.T), hessian)
 
-    def force(self, index: int, pose: Array) -> Array:
-        """Minus the gradient at a pose near the one of sub-step `index`."""
-        out: Array = -self.gradient[:, index] - self.hessian[index] @ (pose - self.poses[:, index])
-        return out
-
-    def last(self) -> "_Laws":
-        return _Laws(self.poses[:, -1:], self.gradient[:, -1:], self.hessian[-1:])
+    def force(self, index: int, off: Array) -> Array:
+        """Minus the gradient where the pose is `off` (11,) the one of sub-step `index`."""
+        return -self.gradient[index] - self.hessian[index] @ off  # type: ignore[no-any-return]
 
     def after(self, count: int) -> "_Laws":
-        return _Laws(self.poses[:, count:], self.gradient[:, count:], self.hessian[count:])
+        """The laws of the sub-steps after the first `count`."""
+        return _Laws(self.poses[count:], self.gradient[count:], self.hessian[count:])
 
 
 class March:
-    """Moves one foot's bodies; remembers the laws last evaluated, to predict with."""
+    """Moves one foot's bodies; remembers the laws last evaluated, to predict with. `looks` counts the look-aheads."""
 
     def __init__(self, space: FootSpace) -> None:
         self.space = space
@@ -68,14 +74,18 @@ class March:
         self._laws = None
 
     def _predict(self, laws: _Laws, pose: Array, speed: Array, pull: Array, count: int) -> Array:
-        """Poses (11, count) of the coming sub-steps under remembered laws, the last of them going on."""
-        out = np.empty((bodies.COUNT, count))
-        known = laws.poses.shape[1]
-        rate = SUBSTEP_S / self.space.inertia
+        """Poses (count or fewer, 11) of the coming sub-steps under remembered laws, the last of them going on."""
+        out = np.empty((count, bodies.COUNT))
+        last = len(laws.poses) - 1
+        rate, decay = SUBSTEP_S / self.space.inertia, self.space.decay
         for i in range(count):
             pose = pose + SUBSTEP_S * speed
-            out[:, i] = pose
-            speed = DECAY * speed + rate * (laws.force(min(i, known - 1), pose) + pull)
+            law = min(i, last)
+            off = pose - laws.poses[law]
+            if i and _square(off) > LONGEST_REACH_MM**2:
+                return out[:i]
+            out[i] = pose
+            speed = decay * speed + rate * (laws.force(law, off) + pull)
         return out
 
     def window(self, model: Model, worst: Array, pull: Array) -> tuple[Array, Array]:
@@ -83,27 +93,25 @@ class March:
 
         Returns the new history and the unbalanced force (11,) of the last sub-step.
         """
-        space, left = self.space, WINDOW
+        space, passed = self.space, np.empty((WINDOW, bodies.COUNT))
         pose, speed = space.read()
-        if self._laws is None:
-            self._laws = _Laws.at(model, (pose + SUBSTEP_S * speed)[:, None], worst)
-        laws, passed = self._laws, []
-        force = pull
-        while left:
-            laws = _Laws.at(model, self._predict(laws, pose, speed, pull, left), worst)
+        laws = self._laws or _Laws.at(model, (pose + SUBSTEP_S * speed)[None], worst)
+        force, count = pull, 0
+        while count < WINDOW:
+            laws = _Laws.at(model, self._predict(laws, pose, speed, pull, WINDOW - count), worst)
             self.looks += 1
-            for done in range(left):
-                ahead = pose + SUBSTEP_S * speed
-                miss = np.abs((ahead - laws.poses[:, done]) * _INVERSE_SCALES).max()
-                if done and miss > MOST_MISS_MM:
+            foreseen, done = len(laws.poses), 0
+            while done < foreseen:
+                off = pose + SUBSTEP_S * speed - laws.poses[done]
+                if done and _square(off) > MOST_MISS_MM**2:
                     break
-                force = laws.force(done, ahead) + pull
+                force = laws.force(done, off) + pull
                 space.step(force)
                 pose, speed = space.read()
-                passed.append(pose)
-            else:
-                done = left
-            left -= done
-            laws = laws.after(done) if left else laws
-        self._laws = laws.last()
-        return np.maximum(worst, strains(model, np.stack(passed, axis=1)).max(axis=1, keepdims=True)), force
+                passed[count + done] = pose
+                done += 1
+            count += done
+            laws = laws.after(min(done, foreseen - 1))
+        self._laws = laws.after(len(laws.poses) - 1)
+        suffered = strains(model, np.ascontiguousarray(passed.T)).max(axis=1, keepdims=True)
+        return np.maximum(worst, suffered), force

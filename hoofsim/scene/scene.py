@@ -12,19 +12,19 @@ from numpy.typing import ArrayLike
 from hoofsim.errors import BadInput
 from hoofsim.foot.parameters import checked
 from hoofsim.mechanics import bodies
-from hoofsim.mechanics.assembly import evaluate, no_history
+from hoofsim.mechanics.assembly import evaluate, no_history, pose_gradient
 from hoofsim.mechanics.equilibrium import CONVERGED, SLACK, first_guess, largest_force, solve
 from hoofsim.mechanics.linear import solve_symmetric
 from hoofsim.mechanics.loads import load_case
 from hoofsim.mechanics.model import Model, build
 from hoofsim.mechanics.types import Array
 from hoofsim.model import Foot, Force
-from hoofsim.scene.grab import Grip, grip_at
+from hoofsim.scene.grab import Hold, hold_at
 from hoofsim.scene.march import WINDOW, March
 from hoofsim.scene.shown import MOVING, MovingFoot, baselines
 from hoofsim.scene.snapshot import Act, Snapshot
-from hoofsim.scene.space import SUBSTEPS_PER_SECOND, FootSpace
-from hoofsim.scene.stride import LIFT_SPREAD, Stride
+from hoofsim.scene.space import AIR_DRAG_PER_S, DRAG_PER_S, SUBSTEPS_PER_SECOND, FootSpace
+from hoofsim.scene.stride import LIFT_SPREAD, Stride, footing
 
 WINDOW_S = WINDOW / SUBSTEPS_PER_SECOND
 SLOWEST, FASTEST = 0.05, 1.0
@@ -45,7 +45,11 @@ class Scene:
     """
 
     def __init__(
-        self, foot: Foot | None = None, case: str = "standing", seed: int = 0, stance_percent: float | None = None
+        self,
+        foot: Foot | None = None,
+        case: str = "standing",
+        seed: int = 0,
+        stance_percent: float | None = None,
     ) -> None:
         self.foot = Foot() if foot is None else foot
         self.case = load_case(case).name
@@ -56,7 +60,7 @@ class Scene:
             self.foot = self.foot.change(stance_percent=stance_percent)
         self._stride: Stride | None = None
         self._elapsed, self._speed = 0.0, 0.0
-        self._grip: Grip | None = None
+        self._hold: Hold | None = None
         self._ticks, self.windows = 0, 0
         self._built = self._build()
         self._model = self._built
@@ -108,9 +112,11 @@ class Scene:
             self._step_stride()
         elif self.settled:
             return
+        else:
+            self._space.drag(DRAG_PER_S)
         pull = np.zeros(bodies.COUNT)
-        if self._grip is not None:
-            pull = self._grip.generalised(self._model, self._freedoms)
+        if self._hold is not None:
+            pull = self._hold.generalised(self._model, self._freedoms)
         self.worst, force = self._march.window(self._model, self.worst, pull)
         self._freedoms, speeds = self._space.read()
         self._residual = float(largest_force(force[:, None])[0])
@@ -132,10 +138,14 @@ class Scene:
         self._elapsed += WINDOW_S * self._speed
         if self._elapsed // self._stride.duration_s != before:
             self._stride = self._fresh_stride()
+        self._footing, touching = footing(self._model, self._freedoms)
+        self._space.drag(DRAG_PER_S if touching else AIR_DRAG_PER_S)
         self._pose_limb()
 
     def _pose_limb(self) -> None:
-        self._model = self._built if self._stride is None else self._stride.model(self._built, self._elapsed)
+        self._model = self._built
+        if self._stride is not None:
+            self._model = self._stride.model(self._built, self._elapsed, self._footing)
         self._space.turn_limb(self._model)
 
     # -- acts ----------------------------------------------------------------------------------------------------
@@ -167,7 +177,9 @@ class Scene:
         if not load_case(self.case).moves:
             raise BadInput(f"nothing to play under '{self.case}': strides belong to walk and trot")
         if not SLOWEST <= speed <= FASTEST:
-            raise BadInput(f"a stride's pace of {speed:g} is out of range: allowed {SLOWEST:g} to {FASTEST:g}")
+            raise BadInput(
+                f"a stride's pace of {speed:g} is out of range: allowed {SLOWEST:g} to {FASTEST:g}"
+            )
         self._act("play", speed=speed)
         baselines(self.foot.preset, self.case)  # solved now, so that no frame of the stride has to
         self._speed = speed
@@ -184,24 +196,24 @@ class Scene:
         self._act("grab", point=tuple(np.asarray(point, dtype=float).tolist()))
         where = np.asarray(point, dtype=float) - (0.0, self._lift())
         shown = {name: at - (0.0, self._lift()) for name, at in self._present().points.items()}
-        self._grip = grip_at(self._model, self._freedoms, shown, where)
+        self._hold = hold_at(self._model, self._freedoms, shown, where)
         self._stir()
-        return self._grip.body
+        return self._hold.body
 
     def pull(self, point: ArrayLike) -> None:
         """Pull what is held towards `point` (2,) mm."""
-        if self._grip is None:
+        if self._hold is None:
             raise BadInput("nothing is held: grab a part before pulling it")
         self._act("pull", point=tuple(np.asarray(point, dtype=float).tolist()))
-        self._grip = Grip(
-            self._grip.body, self._grip.point, np.asarray(point, dtype=float) - (0.0, self._lift())
+        self._hold = Hold(
+            self._hold.body, self._hold.point, np.asarray(point, dtype=float) - (0.0, self._lift())
         )
         self._stir()
 
     def release(self) -> None:
         """Let go."""
         self._act("release")
-        self._grip = None
+        self._hold = None
         self._stir()
 
     def _act(self, name: str, **values: object) -> None:
@@ -221,6 +233,7 @@ class Scene:
     def _set_moment(self) -> None:
         """Put the stride's clock, if there is a stride, at the stance moment of the foot's controls."""
         self._stride = self._fresh_stride() if load_case(self.case).moves else None
+        self._footing = self._built.stations.grip
         if self._stride is not None:
             self._elapsed = self.foot.values["stance_percent"] / 100.0 * self._stride.stance_s
 
@@ -241,14 +254,14 @@ class Scene:
     @property
     def held(self) -> str | None:
         """The body in hand, or None."""
-        return None if self._grip is None else self._grip.body
+        return None if self._hold is None else self._hold.body
 
     @property
     def hand(self) -> Force | None:
         """The pointer's pull: where (2,) mm as shown, and how strong (2,) N; None when nothing is held."""
-        if self._grip is None:
+        if self._hold is None:
             return None
-        at, force = self._grip.force(self._model, self._freedoms)
+        at, force = self._hold.force(self._model, self._freedoms)
         return Force(at + (0.0, self._lift()), force)
 
     @property
@@ -287,7 +300,7 @@ class Scene:
     def energy(self) -> float:
         """Potential and kinetic energy, N mm, of the last window's end."""
         freedoms, speeds = self._space.read()
-        potential = evaluate(self._model, freedoms[:, None], self.worst, with_hessian=False).energy[0]
+        potential = pose_gradient(self._model, freedoms[:, None], self.worst)[0][0]
         return float(potential + 0.5 * (self._space.inertia * speeds**2).sum())
 
     # -- going back ----------------------------------------------------------------------------------------------
@@ -295,7 +308,9 @@ class Scene:
     def snapshot(self) -> Snapshot:
         """The present moment, to come back to."""
         start = self._start
-        return Snapshot(start.foot, start.case, start.stance_percent, start.seed, tuple(self._acts), self.windows)
+        return Snapshot(
+            start.foot, start.case, start.stance_percent, start.seed, tuple(self._acts), self.windows
+        )
 
     @classmethod
     def replay(cls, snapshot: Snapshot) -> "Scene":

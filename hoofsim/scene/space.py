@@ -23,9 +23,9 @@ from hoofsim.mechanics.types import Array
 SUBSTEPS_PER_SECOND = 2400
 SUBSTEP_S = 1.0 / SUBSTEPS_PER_SECOND
 # Rate (1/s) at which every speed dies away, about twice the slowest stiff mode of a standing foot, so that it does not
-# ring. Applied by the engine as an exact decay, which no stiffness or step can make unstable.
-DRAG_PER_S = 250.0
-DECAY = math.exp(-DRAG_PER_S * SUBSTEP_S)
+# ring. Applied by the engine as an exact decay, which no stiffness or step can make unstable. Less in the air, where a
+# foot swings almost freely.
+DRAG_PER_S, AIR_DRAG_PER_S = 250.0, 80.0
 # Inertia of the sound foot's freedoms, in tonnes (N s2/mm) and tonne mm2; a choice, see above.
 INERTIA = np.array([0.03, 0.03, 10.0, 3.0, 0.01, 0.01, 15.0, 0.01, 0.01, 10.0, 5.0])
 # Bodies that are carried by another's joint add this little mass to it.
@@ -39,7 +39,7 @@ _PLACES = (
 )  # fmt: skip
 _FORCE_INDEX = np.array([3 * BODIES.index(body) + place for body, place in _PLACES])
 _POSE_INDEX = np.array([6 * BODIES.index(body) + place for body, place in _PLACES])
-_SPEED_INDEX = _POSE_INDEX + 3
+_MOTION_INDEX = np.stack([_POSE_INDEX, _POSE_INDEX + 3])
 # A pymunk angle grows anticlockwise, a turn clockwise; a torque changes sign with it.
 _SIGN = np.array([to_engine_angle(1.0) if place == 2 else 1.0 for _, place in _PLACES])
 
@@ -58,7 +58,6 @@ class FootSpace:
     def __init__(self, model: Model, freedoms: Array) -> None:
         self.space = pymunk.Space()
         self.space.gravity = (0.0, 0.0)  # weight is one of the elements
-        self.space.damping = math.exp(-DRAG_PER_S)
         self.space.collision_slop = 0.0
         self.space.iterations = 10
         self.bodies = {body: pymunk.Body(1.0, 1.0) for body in BODIES}
@@ -70,8 +69,15 @@ class FootSpace:
         self._write.set_float_buf(self._forces)
         self.rest = np.zeros(bodies.COUNT)
         self.inertia = INERTIA
+        self.decay = 1.0
+        self.drag(DRAG_PER_S)
         self.fit(model)
         self.place(model, freedoms, np.zeros(bodies.COUNT))
+
+    def drag(self, rate: float) -> None:
+        """Set the rate (1/s) at which speeds die away; `decay` is what a sub-step leaves of them."""
+        self.space.damping = math.exp(-rate)
+        self.decay = math.exp(-rate * SUBSTEP_S)
 
     def fit(self, model: Model) -> None:
         """Take another foot's pivots and inertia; call `place` afterwards."""
@@ -112,10 +118,10 @@ class FootSpace:
             state[carried][:, :2] = state["p2"][:, :2]
         state["p2"][0, 2] = to_engine_angle(float(model.posture.p2_turn[0]))
         state["wall"][0, :2] = self._pivot["wall"] + pose[[11, 12]]
-        for name, body in self.bodies.items():
+        for name, one in self.bodies.items():
             at, rate = state[name].tolist()
-            body.position, body.angle = (at[0], at[1]), at[2]
-            body.velocity, body.angular_velocity = (rate[0], rate[1]), rate[2]
+            one.position, one.angle = (at[0], at[1]), at[2]
+            one.velocity, one.angular_velocity = (rate[0], rate[1]), rate[2]
 
     def turn_limb(self, model: Model) -> None:
         """Set the middle phalanx's angle to the model's posture."""
@@ -129,8 +135,10 @@ class FootSpace:
         """Freedoms and speeds (11,) now."""
         self._read.clear()
         pymunk.batch.get_space_bodies(self.space, _MOTION, self._read)
-        motion = np.frombuffer(self._read.float_buf())
-        return (motion[_POSE_INDEX] - self.rest) * _SIGN, motion[_SPEED_INDEX] * _SIGN
+        motion = np.frombuffer(self._read.float_buf())[_MOTION_INDEX]
+        motion[0] -= self.rest
+        motion *= _SIGN
+        return motion[0], motion[1]
 
     def step(self, force: Array) -> None:
         """One sub-step under generalised forces (11,), N and N mm."""

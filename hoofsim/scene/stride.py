@@ -8,15 +8,21 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from hoofsim.mechanics import bodies
 from hoofsim.mechanics import stations as places
+from hoofsim.mechanics.assembly import separations
 from hoofsim.mechanics.loads import LoadCase, Moment
 from hoofsim.mechanics.model import LIMB_HOLD_LIFTED, Model, under
+from hoofsim.mechanics.types import Array
 
 # Time in the air and height of the coffin joint's flight (choices; a leisurely walk and trot on the straight).
 SWING_S = {"walk": 0.45, "trot": 0.42}
 LIFT_MM = {"walk": 45.0, "trot": 70.0}
 # No two strides are quite alike: spread of the height, as a share (choice).
 LIFT_SPREAD = 0.04
+# The extensor's pull that carries the toe forward in the air, N per kg of the horse (choice: it lands level or a little
+# heel first), and the share of the swing in which it comes on.
+SWING_EXTENSOR_N_PER_KG, EXTENSOR_ON = 0.4, 0.25
 # Share of the swing over which the limb's hold takes over from the load, and hands back (choice).
 HAND_OVER = 0.12
 
@@ -60,11 +66,12 @@ class Stride:
         share = self.swing_share(elapsed)
         return LIFT_MM[self.case.name] * self.height * 16.0 * (share * (1.0 - share)) ** 2
 
-    def model(self, model: Model, elapsed: float) -> Model:
-        """The foot's model at this moment of the stride."""
+    def model(self, model: Model, elapsed: float, grip: Array) -> Model:
+        """The foot's model at this moment of the stride, its ground stations gripping at `grip` (stations, 1) mm."""
         percent = self.stance_percent(elapsed)
         if percent is not None:
-            return under(model, self.case.at(np.array([percent])))
+            moved = under(model, self.case.at(np.array([percent])))
+            return replace(moved, stations=replace(model.stations, grip=grip))
         share = self.swing_share(elapsed)
         first, last = self.case.at(np.array([100.0])), self.case.at(np.array([0.0]))
         on = _smooth(share)
@@ -76,11 +83,22 @@ class Stride:
             (1.0 - on) * first.pastern_turn + on * last.pastern_turn,
             (1.0 - on) * first.fetlock_extension + on * last.fetlock_extension,
         ))  # fmt: skip
+        tone = SWING_EXTENSOR_N_PER_KG * _smooth(share / EXTENSOR_ON) * (1.0 - coming)
         gap = model.stations.gap.copy()
         gap[places.GROUND] += self.lift_mm(elapsed)
         return replace(
             moved,
-            stations=replace(model.stations, gap=gap),
+            stations=replace(model.stations, gap=gap, grip=grip),
+            extensor=replace(moved.extensor, tone=moved.extensor.tone + tone * model.values["body_mass_kg"]),
             limb_hold=model.limb_hold + hold,
             limb_lift_hold=model.limb_lift_hold + hold,
         )
+
+
+def footing(model: Model, freedoms: Array) -> tuple[Array, bool]:
+    """Where the ground stations grip (stations, 1), mm, and whether any touches: one in the air takes its place along."""
+    sep = separations(model, bodies.poses(freedoms[:, None], model.hinge_x, model.hinge_y))
+    clear = sep.n[places.GROUND] > 0.0
+    grip = model.stations.grip.copy()
+    grip[places.GROUND] += np.where(clear, sep.s[places.GROUND], 0.0)
+    return grip, not clear.all()
