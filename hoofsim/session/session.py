@@ -1,7 +1,7 @@
 """A sitting: a history of commands with a place in it, and the equilibrium that follows from where it stands."""
 
 from collections import OrderedDict
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from hoofsim.measures.table import MEASURES
@@ -185,7 +185,7 @@ def load_of(foot: Foot, load: LoadChoice) -> LoadedFoot:
     return foot.load(load.case, stance_percent=load.stance_percent)
 
 
-def changes_between(before: dict[str, float | None], now: dict[str, float | None]) -> dict[str, Change]:
+def changes_between(before: Mapping[str, float | None], now: Mapping[str, float | None]) -> dict[str, Change]:
     """Each measure that both have, with whether a radiograph could show the change."""
     found = {}
     for name, value in now.items():

@@ -7,7 +7,6 @@ import pygame
 from hoofsim.app.foot_picture import bare_picture_of, picture_of
 from hoofsim.app.screens.sandbox.foot_view import FootView
 from hoofsim.app.screens.screen import Screen
-from hoofsim.app.stride import Stride
 from hoofsim.app.theme import Theme
 from hoofsim.app.widgets.base import Rect
 from hoofsim.app.widgets.layout import inset, split_bottom, split_left, split_top
@@ -16,10 +15,12 @@ from hoofsim.app.widgets.painter import Painter
 from hoofsim.app.widgets.scroll import ScrollPanel
 from hoofsim.app.widgets.wrapping import wrap_lines
 from hoofsim.cautions import SHORT_CAUTION
+from hoofsim.drawing.display_list import Bounds
 from hoofsim.model import Foot
+from hoofsim.scene.scene import Scene
+from hoofsim.scene.stride import LIFT_MM
 from hoofsim.session.sandbox_file import recovered
 from hoofsim.session.session import Session
-from hoofsim.session.state import FootChoice
 
 if TYPE_CHECKING:
     from hoofsim.app.application import Application
@@ -41,6 +42,7 @@ NAMED = (
     "frog",
     "digital_cushion",
 )
+PACE = 0.5  # of life's, so that the eye can follow
 LABELS = 0.86  # size of the words on the picture, in text sizes
 SUBTITLE = "A horse's foot under load, to take apart and put together again"
 
@@ -56,7 +58,7 @@ class StartScreen(Screen):
         self.view = FootView("A sound foot at walk")
         self.view.handles_shown = False
         self.loaded: Any = Foot("sound").load("standing")
-        self.stride = Stride(FootChoice(), "walk")
+        self.scene: Scene | None = None
         self.last_sitting = recovered() if app.keep else None
         self.menu = ScrollPanel("menu", self._buttons(), gap=0.45)
         self.widgets = [self.menu, self.view]
@@ -133,7 +135,9 @@ class StartScreen(Screen):
         self.roomy = self.sheet.w > theme.px(32)
         self.view.place(inset(view, theme.px(0.3)), theme)
         bare = None if self.roomy else self._picture(1.0).bounds
-        self.view.show_all(theme.em * LABELS, lambda text_mm: bare or self._picture(text_mm).bounds)
+        self.view.show_all(
+            theme.em * LABELS, lambda text_mm: self._bounds(bare or self._picture(text_mm).bounds)
+        )
         self._stale = True
 
     def _sentences(self, theme: Theme) -> list[tuple[str, str, str]]:
@@ -149,6 +153,11 @@ class StartScreen(Screen):
             wrap_lines(words, lambda part: theme.text_width(part, role), room)
         )
 
+    def _bounds(self, picture: Bounds) -> Bounds:
+        """Room for the foot in the air."""
+        left, bottom, right, top = picture
+        return left, bottom, right, top + (0.0 if self.scene is None else LIFT_MM["walk"])
+
     def _picture(self, text_mm: float | None = None) -> Any:
         theme = self.app.theme
         text_mm = text_mm or self.view.text_mm(theme.em * LABELS)
@@ -157,7 +166,7 @@ class StartScreen(Screen):
             return bare_picture_of(
                 self.loaded, None, text_mm=text_mm, newtons_per_mm=100.0, length_unit=unit
             )[0]
-        how = "at walk" if self.stride.ready and not theme.reduced_motion else "standing"
+        how = "standing" if self.scene is None else "at walk"
         return picture_of(
             self.loaded,
             None,
@@ -172,6 +181,7 @@ class StartScreen(Screen):
     def draw(self, surface: pygame.Surface) -> Painter:
         """Renew the sheet when the foot moved, then draw."""
         if self._stale:
+            self.view.hasty = self.animating
             self.view.picture = self._picture()
             self.view.points = self.loaded.points
             self._stale = False
@@ -196,17 +206,16 @@ class StartScreen(Screen):
         """Compute the stride a moment at a time, then play it."""
         if self.app.theme.reduced_motion:
             self.animating = False
+            if self.scene is not None:
+                self.scene, self.loaded, self._stale = None, Foot("sound").load("standing"), True
             return
         self.animating = True
-        if not self.stride.ready:
-            self.stride.compute()
-            if self.stride.ready:
-                self.place()
-            return
-        self.stride.advance(seconds)
-        foot = self.stride.shown()
-        if foot is not None:
-            self.loaded, self._stale = foot, True
+        if self.scene is None:
+            self.scene = Scene(Foot("sound"), "walk", stance_percent=5.0)
+            self.scene.play(PACE)
+            self.place()
+        self.scene.advance(seconds)
+        self.loaded, self._stale = self.scene.loaded, True
 
     def shortcut(self, event: pygame.event.Event) -> bool:
         """F2 opens the settings, Up and Down walk the menu."""

@@ -66,10 +66,10 @@ class CurvePanel:
             self._history.clear()
         self.due = True
 
-    def record(self, session: Session, seconds: float) -> None:
+    def record(self, value: float | None, seconds: float) -> None:
         """Add the present number to the trace; call once in a while."""
         self._clock += seconds
-        self._history.append((self._clock, session.loaded.measures().get(self.measure)))
+        self._history.append((self._clock, value))
         while self._history and self._history[0][0] < self._clock - TRACE_SECONDS:
             self._history.popleft()
 
@@ -121,12 +121,13 @@ class CurvePanel:
             (parameter.low * across, parameter.high * across),
             least_height=least,
         )
+        latest = self._history[-1][1] if self._history else now
         ages = tuple(None if value is None else (at - self._clock, value * up) for at, value in self._history)
         self.trace.picture = Picture(
             "seconds ago",
             y_words,
             (Line(ages, "accent"),),
-            (Mark((0.0, now * up), "accent"),) if now is not None else (),
+            (Mark((0.0, latest * up), "accent"),) if latest is not None else (),
             (),
             (-TRACE_SECONDS, 0.0),
             least_height=least,

@@ -21,22 +21,27 @@ from hoofsim.drawing.display_list import Bounds, DisplayList, Point
 from hoofsim.drawing.palette import HIGH_CONTRAST, NORMAL
 from hoofsim.foot.parameters import BY_NAME
 from hoofsim.frames import Array
+from hoofsim.model import Force
 
 Pixel = tuple[int, int]
 REACH_PIXELS = 4.0
 ZOOM_STEP = 1.15
 SCALE_MM = 20.0
+HOLDABLE = frozenset({"p1", "p2", "p3", "navicular", "palmar_process", "tip", "extensor_process", "cor"})
 HANDLE_BY_KEY = {handle.key: handle for handle in HANDLES}
 
 
 @dataclass
 class Actions:
-    """What the view asks its screen to do: move a control by a handle, use a tool at a place (mm), and end it."""
+    """What the view asks its screen to do (places in mm): move a control by a handle, use a tool, hold a bone."""
 
     begin: Callable[[Handle], None]
     move: Callable[[Handle, Point], None]
     tool: Callable[[str, Point, float, bool], bool]
     end: Callable[[], None]
+    grab: Callable[[Point], bool]
+    pull: Callable[[Point], None]
+    let_go: Callable[[], None]
 
 
 class FootView(Widget):
@@ -62,6 +67,7 @@ class FootView(Widget):
         self.pointed_part: str | None = None
         self.pointed_handle: str | None = None
         self.handles_shown = actions is not None
+        self.hand: Force | None = None  # the pull on what is held, for drawing
         self.pen = False
         self.strokes: list[list[Point]] = []
         self.handle_words: Callable[[Handle], str] = lambda handle: handle.words
@@ -145,6 +151,8 @@ class FootView(Widget):
             if self.handles_shown and self.tool == "hand":
                 self._draw_handles(painter)
             self._draw_pen(painter)
+            if self.hand is not None and self._mode == "grab":
+                self._draw_hand(painter, self.hand)
             if self.tool in ("brush_away", "brush_back") and self.hovered:
                 self._draw_brush(painter)
 
@@ -194,8 +202,11 @@ class FootView(Widget):
                 self._label(painter, handle, place)
 
     def _label(self, painter: Painter, handle: Handle, place: tuple[float, float]) -> None:
+        self._tag(painter, self.handle_words(handle), place)
+
+    def _tag(self, painter: Painter, words: str, place: tuple[float, float]) -> None:
+        """Words on a small card beside a place."""
         theme = painter.theme
-        words = self.handle_words(handle)
         box = Rect(0, 0, theme.text_width(words, "bold") + theme.px(1), theme.px(1.9))
         box.midleft = (round(place[0]) + theme.px(1.5), round(place[1]))
         box.clamp_ip(self.sheet)
@@ -203,6 +214,16 @@ class FootView(Widget):
         painter.box(box, "field", "quiet", 0.35)
         painter.text(words, box, "bold", "ink", "centre")
         painter.layer -= 1
+
+    def _draw_hand(self, painter: Painter, hand: Force) -> None:
+        """A line from the part held to the pointer, with the pull in newtons."""
+        theme = painter.theme
+        start = self.to_window((float(hand.at[0]), float(hand.at[1])))
+        if self._pointer is None:
+            return
+        pygame.draw.aaline(painter.surface, theme.colour("focus"), start, self._pointer, theme.px(0.2))
+        pygame.draw.aacircle(painter.surface, theme.colour("focus"), start, theme.px(0.35))
+        self._tag(painter, f"{np.hypot(*hand.force):.0f} N", self._pointer)
 
     def _draw_pen(self, painter: Painter) -> None:
         for stroke in self.strokes:
@@ -248,8 +269,17 @@ class FootView(Widget):
             self._held, self._start, self._mode = HANDLE_BY_KEY[key], self.to_mm(position), "handle"
             self.actions.begin(self._held)
             return True
-        self._mode = "tool" if self._use_tool(position, first=True) else "sheet"
+        if self._grab(position):
+            self._mode = "grab"
+        else:
+            self._mode = "tool" if self._use_tool(position, first=True) else "sheet"
         return True
+
+    def _grab(self, position: Pixel) -> bool:
+        """Take hold of a bone with the hand."""
+        if self.actions is None or self.tool != "hand" or self._part(position) not in HOLDABLE:
+            return False
+        return self.actions.grab(self.to_mm(position))
 
     def _use_tool(self, position: Pixel, first: bool) -> bool:
         if self.actions is None or self.tool == "hand" or self.camera is None:
@@ -266,6 +296,8 @@ class FootView(Widget):
         elif self._mode == "handle" and self._held is not None and self.actions is not None:
             x, y = self.to_mm(position)
             self.actions.move(self._held, (x - self._start[0], y - self._start[1]))
+        elif self._mode == "grab" and self.actions is not None:
+            self.actions.pull(self.to_mm(position))
         elif self._mode == "tool":
             self._use_tool(position, first=False)
         elif self._mode == "sheet":
@@ -275,12 +307,14 @@ class FootView(Widget):
         """Let go."""
         if self._mode in ("handle", "tool") and self.actions is not None:
             self.actions.end()
+        if self._mode == "grab" and self.actions is not None:
+            self.actions.let_go()
         self._held, self._mode = None, ""
 
     @property
     def dragging(self) -> bool:
         """True while a handle or a tool is in use."""
-        return self._mode in ("handle", "tool")
+        return self._mode in ("handle", "tool", "grab")
 
     def wheel(self, steps: float, theme: Theme) -> bool:
         """Zoom about the pointer."""

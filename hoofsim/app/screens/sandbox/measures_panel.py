@@ -1,6 +1,6 @@
 """The measures of the present foot against the baseline, as rows for the list widget."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 
 from hoofsim.app.widgets.dropdown import Choice, DropDown
 from hoofsim.app.widgets.label import Label
@@ -8,7 +8,7 @@ from hoofsim.app.widgets.measure_list import MeasureList, Row
 from hoofsim.app.widgets.scroll import ScrollPanel
 from hoofsim.measures.measure import Measure
 from hoofsim.measures.table import MEASURES, NOT_IN_A_SAGITTAL_VIEW
-from hoofsim.session.session import Change, Session
+from hoofsim.session.session import Change, changes_between
 from hoofsim.units import show
 
 MAIN = (
@@ -61,9 +61,11 @@ def row_for(measure: Measure, value: float | None, change: Change | None, length
     )
 
 
-def rows_for(session: Session, which: str, length_unit: str) -> list[Row]:
+def rows_for(
+    values: Mapping[str, float | None], before: Mapping[str, float | None], which: str, length_unit: str
+) -> list[Row]:
     """Rows of the chosen set, in the table's order."""
-    values, changes = session.loaded.measures(), session.changes()
+    changes = changes_between(before, values)
     rows = []
     for name, measure in MEASURES.items():
         if name not in values:
@@ -112,9 +114,11 @@ class MeasuresPanel:
         self.panel.offset = 0
         self.changed()
 
-    def refresh(self, session: Session, length_unit: str) -> None:
-        """New rows from the sitting."""
-        self.list.rows = rows_for(session, self.which, length_unit)
+    def refresh(
+        self, values: Mapping[str, float | None], before: Mapping[str, float | None], length_unit: str
+    ) -> None:
+        """New rows from the numbers now and those compared with."""
+        self.list.rows = rows_for(values, before, self.which, length_unit)
         self.nothing.visible = not self.list.rows
 
     def tip(self) -> str:

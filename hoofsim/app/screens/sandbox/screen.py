@@ -55,9 +55,10 @@ class SandboxScreen(Screen):
         unit = app.settings.length_unit
         self.dragging = Dragging(lambda: self.session, self.give)
         hand = self.dragging
-        self.view = FootView("Foot", Actions(hand.begin, hand.move, hand.tool, hand.end))
-        self.view.handle_words = self._handle_words
         self.shown = Shown(self.session, app.settings.reduced_motion)
+        hold = (self.shown.grab, self.shown.pull, self.shown.release)
+        self.view = FootView("Foot", Actions(hand.begin, hand.move, hand.tool, hand.end, *hold))
+        self.view.handle_words = self._handle_words
         self.presenter = Presenter()
         self.sheet = Sheet(app, self.view, self.shown, self.presenter)
         self.controls = Controls(self.session, self.give, unit)
@@ -152,7 +153,7 @@ class SandboxScreen(Screen):
         if self.session.state.load.case not in MOVING_CASES:
             self.app.say("Choose walk or trot under Load first: those have a stride to play.")
             return
-        self.shown.play(self.shown.stride is None)
+        self.shown.play(not self.shown.playing)
         self._stale = True
 
     def toggle_presenter(self) -> None:
@@ -215,7 +216,7 @@ class SandboxScreen(Screen):
             self.controls.set_length_unit(unit)
         self.shown.reduced_motion = self.app.settings.reduced_motion
         self.controls.refresh()
-        self.measures.refresh(self.session, unit)
+        self.measures.refresh(self.shown.values(), self.shown.values_before(), unit)
         self.trials.refresh(self.session, self.curves.measure, unit)
         self.curves.refresh(self.session, unit)
         self.parts.foot.value = self.session.state.foot.preset
@@ -227,7 +228,7 @@ class SandboxScreen(Screen):
             undo or "nothing to undo",
             redo or "nothing to redo",
         )
-        playing = self.shown.stride is not None
+        playing = self.shown.playing
         buttons["Play"].icon = "pause" if playing else "play"
         buttons["Play"].down = playing
         buttons["Ghost"].down, buttons["Names"].down = self.sheet.ghost != "none", self.sheet.names
@@ -245,6 +246,8 @@ class SandboxScreen(Screen):
         if self.shown.changed:
             self.shown.changed = False
             self.sheet.refresh(self.view.dragging)
+            scene = self.shown.scene
+            self.view.hand = scene.hand if scene is not None else None
         elif not (self.shown.moving or self.view.dragging):
             self.view.hasty = False
         return super().draw(surface)
@@ -274,7 +277,7 @@ class SandboxScreen(Screen):
         widget = self.widget_at(self.pointer)
         if widget is self.view and not self.view.dragging:
             part = self.view.pointed_part
-            return told(part, self.session.loaded.measures(), self.app.settings.length_unit) if part else []
+            return told(part, self.shown.values(), self.app.settings.length_unit) if part else []
         if widget is self.measures.list:
             tip = self.measures.tip()
             return [(tip, "small")] if tip else []
@@ -292,8 +295,9 @@ class SandboxScreen(Screen):
         self._still += seconds
         self._since_trace += seconds
         if self._since_trace >= TRACE_EVERY and not self.presenter.on:
-            self.curves.record(self.session, self._since_trace)
+            self.curves.record(self.shown.values().get(self.curves.measure), self._since_trace)
             self._since_trace = 0.0
+            self._stale = self._stale or self.shown.scene is not None
         if self.curves.due and self._still >= HAND_RESTS_AFTER and not self.view.dragging:
             self.curves.compute(self.session, self.app.settings.length_unit)
             self._stale = True

@@ -8,6 +8,7 @@ from hoofsim.app.screens.sandbox.handles import HANDLES
 from hoofsim.app.screens.sandbox.presenter import Presenter
 from hoofsim.app.screens.sandbox.shown import Shown
 from hoofsim.drawing.display_list import Bounds
+from hoofsim.scene.stride import LIFT_MM
 
 if TYPE_CHECKING:
     from hoofsim.app.application import Application
@@ -49,7 +50,7 @@ class Sheet:
 
     def fit(self, keep_view: bool = False) -> None:
         """Fit the sheet to the foot with its words; with `keep_view` only when the room for it is another."""
-        room = (self.view.sheet.size, self.app.theme.em, self.named, self.presenter.on)
+        room = (self.view.sheet.size, self.app.theme.em, self.named, self.presenter.on, self._flight())
         if keep_view and (self.view.moved_view or room == self._fitted):
             return
         self._fitted = room
@@ -59,14 +60,19 @@ class Sheet:
         )
 
     def _bounds(self, picture: Bounds, text_mm: float) -> Bounds:
-        """The picture and, outside the presenter's view, every handle whole."""
-        if self.presenter.on:
-            return picture
+        """The picture, room for a stride's flight and, outside the presenter's view, every handle whole."""
         left, bottom, right, top = picture
+        top += self._flight()
+        if self.presenter.on:
+            return left, bottom, right, top
         room = 1.3 * self.app.theme.em * text_mm / self.text_pixels
         xs, ys = zip(*(handle.place(self.shown.foot.points) for handle in HANDLES), strict=True)
         low, high = (min(left, min(xs) - room), min(bottom, min(ys) - room)), (max(xs) + room, max(ys) + room)
         return (*low, max(right, high[0]), max(top, high[1]))
+
+    def _flight(self) -> float:
+        """How high a running stride lifts the foot, mm."""
+        return 1.08 * LIFT_MM[self.shown.session.state.load.case] if self.shown.playing else 0.0
 
     def picture(self, text_mm: float | None = None) -> Any:
         """The display list; with names it carries its own words, else its notes go to the view."""
@@ -83,7 +89,7 @@ class Sheet:
             "length_unit": self.app.settings.length_unit,
             "title": None if presenter.on else "",
         }
-        baseline = self.shown.baseline if self.shown.baseline.at_rest and self.shown.stride is None else None
+        baseline = self.shown.baseline if self.shown.baseline.at_rest and not self.shown.playing else None
         if self.named:
             self.view.notes = []
             return picture_of(self.shown.foot, baseline, **options)

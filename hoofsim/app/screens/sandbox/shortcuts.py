@@ -98,7 +98,7 @@ def _presenter_key(screen: "SandboxScreen", event: pygame.event.Event) -> bool:
     elif event.key == pygame.K_f:
         screen.shown.frozen = not screen.shown.frozen
     elif event.key == pygame.K_s:
-        screen.shown.slow = screen.presenter.next_slow()
+        screen.shown.set_slow(screen.presenter.next_slow())
     elif event.key == pygame.K_d and event.mod & pygame.KMOD_SHIFT:
         screen.view.strokes.clear()
     elif event.key == pygame.K_d:

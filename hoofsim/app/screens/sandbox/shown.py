@@ -1,17 +1,27 @@
-"""What the sheet shows: the sitting's equilibrium, the way there from the one before, or a stride in motion."""
+"""What the sheet shows: the sitting's equilibrium, the way there, a stride, or a foot in the hand."""
 
 from typing import Any
 
+import numpy as np
+
 from hoofsim.app.blend import BLEND_SECONDS, Blend, smooth
-from hoofsim.app.stride import Stride
+from hoofsim.drawing.display_list import Point
 from hoofsim.drawing.foot_shown import Unloaded
 from hoofsim.model import LoadedFoot
+from hoofsim.scene.scene import FASTEST, SLOWEST, Scene
 from hoofsim.session.commands import MOVING_CASES
-from hoofsim.session.session import Session
+from hoofsim.session.session import Session, foot_of
+from hoofsim.session.state import State
+
+# Damage that a pull by hand has left beyond what the load itself does, as a share of a bond.
+LASTING_DAMAGE = 0.01
 
 
 class Shown:
-    """Follows a sitting; `foot` is what to draw now, `changed` is set whenever that became another."""
+    """Follows a sitting; `foot` is what to draw now, `changed` is set whenever that became another.
+
+    A moving scene exists only while a stride runs, a part is in the hand, or the foot has yet to settle after that.
+    """
 
     def __init__(self, session: Session, reduced_motion: bool) -> None:
         self.session = session
@@ -20,13 +30,16 @@ class Shown:
         self.foot: Any = self.target
         self.baseline: LoadedFoot = session.baseline
         self.at_rest = True
-        self.stride: Stride | None = None
+        self.scene: Scene | None = None
         self.frozen = False
         self.slow = 1.0
         self.changed = True
         self._from: Any = None
         self._share = 1.0
+        self._of_scene: State | None = None
         self.follow(at_once=True)
+
+    # -- following the sitting -----------------------------------------------------------------------------------
 
     def follow(self, at_once: bool) -> None:
         """The sitting changed: go to its equilibrium, at once (while dragging) or as a short movement.
@@ -37,54 +50,136 @@ class Shown:
         self.at_rest = found.at_rest
         self.baseline = self.session.baseline
         self.changed = True
-        if self.stride is not None:
-            self._restart_stride()
+        if self.scene is not None and self._of_scene != self.session.state:
+            self._scene_follows(self.scene)
         if not found.at_rest:
+            self.scene = None
             self.foot, self._share = Unloaded(found.foot, found.status, found.rest_points), 1.0
             return
-        at_once = at_once or isinstance(self.foot, Unloaded)
+        at_once = at_once or isinstance(self.foot, Unloaded) or self.reduced_motion or self.frozen
         self._from, self.target = self.foot, found
-        self._share = 1.0 if at_once or self.reduced_motion or self.frozen else 0.0
-        if self._share >= 1.0:
+        self._share = 1.0 if at_once else 0.0
+        if at_once and self.scene is None:
             self.foot = found
+
+    def _scene_follows(self, scene: Scene) -> None:
+        """Give a running stride the sitting's new controls; anything else starts from the equilibrium again."""
+        state, before = self.session.state, self._of_scene
+        if not scene.playing or before is None or before.foot.preset != state.foot.preset:
+            self.scene = None
+        elif before.load != state.load:
+            self.scene = None
+            self.play(state.load.case in MOVING_CASES)
+        else:
+            wanted = foot_of(state.foot).values
+            changes = {name: value for name, value in wanted.items() if value != scene.foot.values[name]}
+            changes.pop("stance_percent", None)
+            scene.change(**changes)
+            self._of_scene = state
+
+    # -- motion --------------------------------------------------------------------------------------------------
+
+    @property
+    def playing(self) -> bool:
+        """True while a stride runs."""
+        return self.scene is not None and self.scene.playing > 0
 
     def play(self, on: bool) -> None:
         """Start or stop the stride; only walk and trot have one."""
         if not on:
-            self.stride = None
+            self.scene = None
             self.follow(at_once=False)
-        elif self.session.state.load.case in MOVING_CASES:
-            self._restart_stride()
+        elif self.session.state.load.case in MOVING_CASES and self.session.loaded.at_rest:
+            self.scene = self._fresh_scene()
+            self.set_slow(self.slow)
 
-    def _restart_stride(self) -> None:
-        case = self.session.state.load.case
-        if case not in MOVING_CASES:
-            self.stride = None
-            return
-        clock = self.stride.clock if self.stride is not None else 0.0
-        self.stride = Stride(self.session.state.foot, case)
-        self.stride.clock = clock
+    def set_slow(self, slow: float) -> None:
+        """Show what happens so many times slower."""
+        self.slow = slow
+        if self.scene is not None and self.session.state.load.case in MOVING_CASES:
+            self.scene.play(min(max(1.0 / slow, SLOWEST), FASTEST))
+
+    def _fresh_scene(self) -> Scene:
+        state = self.session.state
+        self._of_scene = state
+        return Scene(foot_of(state.foot), state.load.case, stance_percent=state.load.stance_percent)
+
+    def grab(self, at: Point) -> bool:
+        """Take hold of the part at a place (mm); False for a foot that finds no rest."""
+        if not self.at_rest:
+            return False
+        if self.scene is None:
+            self.scene = self._fresh_scene()
+        self.scene.grab(at)
+        return True
+
+    def pull(self, to: Point) -> None:
+        """Pull what is held towards a place (mm)."""
+        if self.scene is not None and self.scene.held is not None:
+            self.scene.pull(to)
+
+    def release(self) -> None:
+        """Let go."""
+        if self.scene is not None and self.scene.held is not None:
+            self.scene.release()
+
+    @property
+    def torn_by_hand(self) -> bool:
+        """Whether a pull has torn bonds that the load alone leaves whole."""
+        if self.scene is None or self.playing:
+            return False
+        pulled, alone = self.scene.loaded.stations, self.target.stations
+        return any(
+            bool(np.any(pulled[kind].damage > alone[kind].damage + LASTING_DAMAGE))
+            for kind in ("laminae", "quarters", "solar_dermis")
+        )
 
     @property
     def moving(self) -> bool:
         """True while the picture changes by itself."""
-        return not self.frozen and (self.stride is not None or self._share < 1.0)
+        return not self.frozen and (self._scene_moves or self._share < 1.0)
+
+    @property
+    def _scene_moves(self) -> bool:
+        scene = self.scene
+        return scene is not None and (scene.playing > 0 or scene.held is not None or not scene.settled)
 
     def advance(self, seconds: float) -> None:
         """Let time pass."""
         if self.frozen:
             return
-        if self.stride is not None:
-            self.stride.slow = self.slow
-            if not self.stride.ready:
-                self.stride.compute()
-            else:
-                self.stride.advance(seconds)
-            foot = self.stride.shown()
-            if foot is not None:
-                self.foot, self.changed = foot, True
+        if self.scene is not None:
+            self._advance_scene(self.scene, seconds)
         elif self._share < 1.0:
             self._share = min(1.0, self._share + seconds / (BLEND_SECONDS * self.slow))
             done = self._share >= 1.0
             self.foot = self.target if done else Blend(self._from, self.target, smooth(self._share))
             self.changed = True
+
+    def _advance_scene(self, scene: Scene, seconds: float) -> None:
+        if not self._scene_moves:
+            if not self.torn_by_hand:  # settled where the equilibrium is: nothing more to simulate
+                self.scene = None
+                self._from, self._share = self.foot, 0.0
+            return
+        scene.advance(seconds)
+        self.foot, self.changed = scene.loaded, True
+
+    # -- numbers -------------------------------------------------------------------------------------------------
+
+    def values(self) -> dict[str, float | None]:
+        """Every measure of what is shown."""
+        return self.scene.loaded.measures() if self.scene is not None else self.session.loaded.measures()
+
+    def values_before(self) -> dict[str, float | None]:
+        """Every measure of what is compared with; empty where a moment of a stride has nothing to compare with."""
+        if not self.playing:
+            return self.session.baseline.measures()
+        assert self.scene is not None
+        return self.scene.loaded.baseline.measures() if self.session.state.baseline is None else {}
+
+    def stance_percent(self) -> float | None:
+        """The moment of the stance shown; None where the load has none, and while the foot is in the air."""
+        if self.playing and self.scene is not None:
+            return None if self.scene.loaded.lift_mm > 0 else self.scene.stance_percent
+        return self.session.state.load.stance_percent

@@ -2,6 +2,7 @@
 
 from typing import TYPE_CHECKING
 
+from hoofsim.app.screens.sandbox.measures_panel import headed
 from hoofsim.app.screens.sandbox.told import number_words
 from hoofsim.app.widgets.base import Rect
 from hoofsim.app.widgets.layout import inset
@@ -19,6 +20,14 @@ STATUS_WORDS = {
     "torn through": "Torn through: no state of rest.",
     "no equilibrium": "No state of rest found.",
 }
+HELD = {
+    "p2": "middle phalanx (P2)",
+    "p3": "distal phalanx (P3)",
+    "navicular": "navicular bone",
+    "border": "quarters and heels",
+    "plate": "sole and frog",
+    "wall": "dorsal wall",
+}
 NO_REST = {
     "torn through": "The bonds tear through under this load, so this foot has no state of rest and no numbers. It is "
     "drawn as it was before the load. Take back a step, lower the load, or give back some of the bonds.",
@@ -31,17 +40,29 @@ def status_words(screen: "SandboxScreen") -> tuple[str, str]:
     """What to say at the left (the structure pointed at, or the state) and at the right (the load)."""
     state = screen.session.state
     part = screen.view.pointed_part
-    left = STATUS_WORDS[screen.session.loaded.status]
+    left = state_words(screen)
     if part is not None and part in PARTS and (screen.view.hovered or screen.view.focused):
-        number = number_words(part, screen.session.loaded.measures(), screen.app.settings.length_unit)
-        left = PARTS[part].label + (f". {number}" if number else "")
-        left = left[0].upper() + left[1:]
+        number = number_words(part, screen.shown.values(), screen.app.settings.length_unit)
+        left = headed(PARTS[part].label) + (f". {number}" if number else "")
     right = LOAD_CASES[state.load.case]
-    stride = screen.shown.stride
-    percent = stride.percent() if stride is not None and stride.ready else state.load.stance_percent
+    percent = screen.shown.stance_percent()
     if percent is not None:
         right += f", {percent:.0f} % of stance"
+    elif screen.shown.playing:
+        right += ", in the air"
     return left, right
+
+
+def state_words(screen: "SandboxScreen") -> str:
+    """What state the foot is in."""
+    shown = screen.shown
+    if shown.scene is not None and shown.scene.held is not None:
+        return f"In the hand: {HELD.get(shown.scene.held, shown.scene.held)}."
+    if shown.playing:
+        return "In motion."
+    if shown.torn_by_hand:
+        return "Bonds were torn by hand. The next change starts from a whole foot."
+    return "Settling." if shown.scene is not None else STATUS_WORDS[screen.session.loaded.status]
 
 
 def draw_status(painter: Painter, rect: Rect, screen: "SandboxScreen") -> None:
