@@ -7,6 +7,7 @@ YAML 1.2; only `true`/`false`, `null` and decimal numbers are more than text.
 
 import math
 import re
+from collections.abc import Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any, NoReturn
@@ -17,6 +18,9 @@ from hoofsim.errors import BadInput
 
 LARGEST_BYTES = 1_000_000
 DEEPEST = 40
+MOST_VALUES = 200_000
+LONGEST_SHOWN = 40
+SLOWLY_READ = 200_000
 LONGEST_INTEGER = 15
 
 Path_ = tuple[str | int, ...]
@@ -25,16 +29,19 @@ Position = tuple[int, int]
 _INTEGER = re.compile(r"[-+]?[0-9]+")
 _DECIMAL = re.compile(r"[-+]?(?:[0-9]+\.[0-9]*|\.[0-9]+|[0-9]+)(?:[eE][-+]?[0-9]+)?")
 _NOT_FINITE = re.compile(r"(?:[-+]?\.inf|\.nan)", re.IGNORECASE)
+# What a quoted escape can smuggle in and no picture, table or page can hold: control signs and halves of letters.
+_UNPRINTABLE = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x84\x86-\x9f\ud800-\udfff\ufffe\uffff]")
 # The library's words for the slips that people make most, in words that tell what to do.
 _CLEARER = {
-    "mapping values are not allowed here": "unexpected ':'; indent the line as its neighbours, or quote the text",
+    "mapping values are not allowed": "unexpected ':'; indent the line as its neighbours, or quote the text",
+    "exceeded maximum nesting depth": f"nested deeper than {DEEPEST} levels",
+    "did not find expected": "the indentation or the brackets do not fit the lines above",
     "expected <block end>, but found": "the indentation does not fit the lines above",
     "could not find expected ':'": "expected ':' after this key",
     "found character '%' that cannot start any token": "text that starts with '%' must be quoted",
     "found character '@' that cannot start any token": "text that starts with '@' must be quoted",
     "found character '`' that cannot start any token": "text that starts with '`' must be quoted",
     "found unexpected end of stream": "the quoted text is never closed",
-    "but found another document": "a second document starts here; expected a single document",
 }
 _PLAIN_WORDS: dict[str, bool | None] = {"true": True, "false": False, "null": None, "~": None, "": None}
 
@@ -67,34 +74,15 @@ class Document:
         return BadInput(self.sentence(path, what, at_key))
 
 
-class _Loader(yaml.SafeLoader):
-    """Composes nodes only (nothing is ever constructed by tag) and refuses the constructs left out above."""
-
-    yaml_implicit_resolvers: dict[str, list[tuple[str, re.Pattern[str]]]] = {}  # noqa: RUF012 (the library's own)
-
-    def __init__(self, text: str) -> None:
-        super().__init__(text)
-        self.depth = 0
-
-    def compose_node(self, parent: yaml.Node | None, index: int) -> yaml.Node | None:
-        """One node, after checking depth, aliases, anchors and tags."""
-        event = self.peek_event()  # type: ignore[no-untyped-call]
-        if isinstance(event, yaml.AliasEvent):
-            _refuse(event.start_mark, f"alias '*{event.anchor}' is not allowed; write the value out")
-        if getattr(event, "anchor", None):
-            _refuse(event.start_mark, f"anchor '&{event.anchor}' is not allowed; write the value out")
-        if getattr(event, "tag", None) is not None:
-            _refuse(event.start_mark, f"tag '{event.tag}' is not allowed; write the plain value")
-        self.depth += 1
-        if self.depth > DEEPEST:
-            _refuse(event.start_mark, f"nested deeper than {DEEPEST} levels")
-        node = super().compose_node(parent, index)
-        self.depth -= 1
-        return node
+class _Refused(yaml.MarkedYAMLError):
+    """A construct that YAML has and this subset leaves out."""
 
 
 def _refuse(mark: Any, what: str) -> NoReturn:
-    raise yaml.MarkedYAMLError(problem=what, problem_mark=mark)
+    raise _Refused(problem=what, problem_mark=mark)
+
+
+_FAST = getattr(yaml, "CSafeLoader", yaml.SafeLoader)  # the library's quick half is not everywhere
 
 
 def read_text(text: str, name: str) -> Document:
@@ -104,10 +92,12 @@ def read_text(text: str, name: str) -> Document:
         line = text.count("\n", 0, tab) + 1
         column = tab - (text.rfind("\n", 0, tab) + 1) + 1
         raise BadInput(f"{name}:{line}:{column}: a tab is not allowed; indent with spaces")
-    document = Document(name, None)
     try:
-        node = _Loader(text).get_single_node()
-        data = None if node is None else _plain(node, (), document)
+        return _composed(text, name)
+    except UnicodeEncodeError as error:
+        raise BadInput(
+            f"{name}: holds half a letter (U+{ord(text[error.start]):04X}); save the file as UTF-8"
+        ) from None
     except yaml.MarkedYAMLError as error:
         mark = error.problem_mark or error.context_mark
         where = f"{mark.line + 1}:{mark.column + 1}" if mark else "1:1"
@@ -121,11 +111,22 @@ def read_text(text: str, name: str) -> Document:
         raise BadInput(
             f"{name}:{line}:{column}: character U+{code:04X} is not allowed in a text file"
         ) from None
-    return Document(name, data, document.values, document.keys)
 
 
-def read_file(path: Path | str) -> Document:
-    """The single document in a file of at most 1 MB of UTF-8; BadInput naming the file when it cannot be read."""
+def _composed(text: str, name: str) -> Document:
+    """The document, read by the quick parser; where it refuses a file of usual size, the slow one says why and where."""
+    try:
+        return _Composer(name, yaml.parse(text, Loader=_FAST)).document()
+    except _Refused:
+        raise
+    except yaml.YAMLError:
+        if len(text) > SLOWLY_READ:
+            raise
+        return _Composer(name, yaml.parse(text, Loader=yaml.SafeLoader)).document()
+
+
+def read_file(path: Path | str, largest: int = LARGEST_BYTES) -> Document:
+    """The single document in a UTF-8 file of at most `largest` bytes; BadInput naming the file if it cannot be read."""
     path = Path(path)
     if path.is_dir():
         raise BadInput(f"{path}: is a folder; expected a .yaml file")
@@ -135,11 +136,11 @@ def read_file(path: Path | str) -> Document:
         raise BadInput(f"{path}: is not an ordinary file; expected a .yaml file")
     try:
         with path.open("rb") as stream:
-            content = stream.read(LARGEST_BYTES + 1)
+            content = stream.read(largest + 1)
     except OSError as error:
         raise BadInput(f"{path}: cannot be read: {error.strerror or error}") from None
-    if len(content) > LARGEST_BYTES:
-        raise BadInput(f"{path}: larger than {LARGEST_BYTES} bytes; expected a file written by a person")
+    if len(content) > largest:
+        raise BadInput(f"{path}: larger than {largest} bytes; expected a file written by a person")
     try:
         text = content.decode("utf-8-sig")
     except UnicodeDecodeError as error:
@@ -149,44 +150,94 @@ def read_file(path: Path | str) -> Document:
     return read_text(text, str(path))
 
 
-def _plain(node: yaml.Node, path: Path_, document: Document) -> Any:
-    """Plain value of a node, its position and those of everything under it written into `document`."""
-    document.values[path] = (node.start_mark.line + 1, node.start_mark.column + 1)
-    if isinstance(node, yaml.MappingNode):
+class _Composer:
+    """Plain values straight from parsing events: nothing is constructed by tag, and positions are noted on the way."""
+
+    def __init__(self, name: str, events: Iterator[Any]) -> None:
+        self.events, self.read = events, Document(name, None)
+        self.count = 0
+
+    def document(self) -> Document:
+        """The only document of the stream (no value at all when it is empty)."""
+        next(self.events)
+        event = next(self.events)
+        if isinstance(event, yaml.StreamEndEvent):
+            return self.read
+        data = self._value(next(self.events), ())
+        next(self.events)
+        after = next(self.events)
+        if not isinstance(after, yaml.StreamEndEvent):
+            _refuse(after.start_mark, "a second document starts here; expected a single document")
+        return Document(self.read.name, data, self.read.values, self.read.keys)
+
+    def _value(self, event: Any, path: Path_) -> Any:
+        """The value that begins with `event`; where it stands is noted under `path`."""
+        mark = self._admitted(event)
+        if len(path) >= DEEPEST:
+            _refuse(mark, f"nested deeper than {DEEPEST} levels")
+        self.read.values[path] = (mark.line + 1, mark.column + 1)
+        if isinstance(event, yaml.MappingStartEvent):
+            return self._mapping(path)
+        if isinstance(event, yaml.SequenceStartEvent):
+            items: list[Any] = []
+            while not isinstance(event := next(self.events), yaml.SequenceEndEvent):
+                items.append(self._value(event, (*path, len(items))))
+            return items
+        return _scalar(event)
+
+    def _admitted(self, event: Any) -> Any:
+        """The mark of a value that begins, after refusing aliases, anchors, tags and too many values."""
+        mark = event.start_mark
+        if isinstance(event, yaml.AliasEvent):
+            _refuse(mark, f"alias '*{_short(str(event.anchor))}' is not allowed; write the value out")
+        if event.anchor:
+            _refuse(mark, f"anchor '&{_short(event.anchor)}' is not allowed; write the value out")
+        if event.tag is not None:
+            _refuse(mark, f"tag '{_short(event.tag)}' is not allowed; write the plain value")
+        self.count += 1
+        if self.count > MOST_VALUES:
+            _refuse(mark, f"more than {MOST_VALUES} values; expected a smaller file")
+        return mark
+
+    def _mapping(self, path: Path_) -> dict[str, Any]:
+        """Keys, each a plain word not yet used in this mapping, with their values."""
         mapping: dict[str, Any] = {}
-        for key_node, value_node in node.value:
-            key = _key(key_node, mapping)
-            document.keys[(*path, key)] = (key_node.start_mark.line + 1, key_node.start_mark.column + 1)
-            mapping[key] = _plain(value_node, (*path, key), document)
+        while not isinstance(event := next(self.events), yaml.MappingEndEvent):
+            mark = self._admitted(event)
+            found = _scalar(event) if isinstance(event, yaml.ScalarEvent) else None
+            if not isinstance(found, str):
+                _refuse(mark, "a key must be a word")
+            if found == "<<":
+                _refuse(mark, "merge key '<<' is not allowed; write the keys out")
+            if found in mapping:
+                _refuse(mark, f"key '{_short(found)}' is given twice; keep one")
+            at = (*path, found)
+            self.read.keys[at] = (mark.line + 1, mark.column + 1)
+            mapping[found] = self._value(next(self.events), at)
         return mapping
-    if isinstance(node, yaml.SequenceNode):
-        return [_plain(child, (*path, index), document) for index, child in enumerate(node.value)]
-    return _scalar(node)
 
 
-def _key(node: yaml.Node, mapping: dict[str, Any]) -> str:
-    """The key, which must be a plain word not yet used in this mapping."""
-    if not isinstance(node, yaml.ScalarNode) or not isinstance(_scalar(node), str):
-        _refuse(node.start_mark, "a key must be a word")
-    key = str(node.value)
-    if key == "<<":
-        _refuse(node.start_mark, "merge key '<<' is not allowed; write the keys out")
-    if key in mapping:
-        _refuse(node.start_mark, f"key '{key}' is given twice; keep one")
-    return key
-
-
-def _scalar(node: yaml.Node) -> str | int | float | bool | None:
+def _scalar(event: Any) -> str | int | float | bool | None:
     """A scalar: text when quoted or a block, otherwise the YAML 1.2 core meaning in decimal."""
-    text = str(node.value)
-    if getattr(node, "style", None) is not None:
+    text = str(event.value)
+    odd = _UNPRINTABLE.search(text)
+    if odd:
+        _refuse(
+            event.start_mark, f"the text holds the character U+{ord(odd[0]):04X}, which no text file can show"
+        )
+    if event.style:
         return text
     if text.lower() in _PLAIN_WORDS and text in (text.lower(), text.capitalize(), text.upper()):
         return _PLAIN_WORDS[text.lower()]
     if _INTEGER.fullmatch(text):
         if len(text.lstrip("+-")) > LONGEST_INTEGER:
-            _refuse(node.start_mark, f"number of more than {LONGEST_INTEGER} digits")
+            _refuse(event.start_mark, f"number of more than {LONGEST_INTEGER} digits")
         return int(text)
     if _NOT_FINITE.fullmatch(text) or (_DECIMAL.fullmatch(text) and not math.isfinite(float(text))):
-        _refuse(node.start_mark, f"'{text}' is not a finite number")
+        _refuse(event.start_mark, f"'{_short(text)}' is not a finite number")
     return float(text) if _DECIMAL.fullmatch(text) else text
+
+
+def _short(text: str) -> str:
+    """A word of the file, short enough for a sentence."""
+    return text if len(text) <= LONGEST_SHOWN else text[: LONGEST_SHOWN - 3] + "..."

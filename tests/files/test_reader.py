@@ -9,6 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from hoofsim.errors import BadInput
+from hoofsim.files import reader
 from hoofsim.files.reader import read_file, read_text
 
 
@@ -94,3 +95,43 @@ def test_any_text_is_read_or_refused_in_words(text: str) -> None:
     except BadInput as error:
         complaint = str(error)
     assert complaint == "" or re.match(r"f\.yaml:\d+:\d+: .", complaint)
+
+
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        ('a: "\\ud800"', r"U\+D800"),
+        ('a: "\\0"', r"U\+0000"),
+        ('a: "\\e[31m"', r"U\+001B"),
+        ("a: \ud800", "half a letter"),
+        ("a: [" + "1," * 250_000 + "]", "more than 200000 values"),
+        ('a: "' + "b\n" * 250_000, "the quoted text is never closed"),
+        ("[" * 250_000, "nested deeper than 40 levels"),
+        ("k" * 60 + ": 1\n" + "k" * 60 + ": 1", r"key 'k{37}\.\.\.' is given twice"),
+        ("a: *" + "b" * 60, r"alias '\*b{37}\.\.\.'"),
+    ],
+    ids=[
+        "half a letter",
+        "zero",
+        "escape",
+        "raw half",
+        "many",
+        "never closed",
+        "deep",
+        "long key",
+        "long alias",
+    ],
+)
+def test_what_no_page_can_hold_and_no_memory_should_is_refused_in_a_short_sentence(
+    text: str, words: str
+) -> None:
+    with pytest.raises(BadInput, match=rf"^f\.yaml:? ?.*{words}") as refused:
+        read_text(text, "f.yaml")
+    assert len(str(refused.value)) < 200
+
+
+def test_both_parsers_give_the_same_document(monkeypatch: pytest.MonkeyPatch) -> None:
+    text = "a: {b: [1, 2.5, 'x']}\n\"\": >\n  two\n  lines\nc:\nd: [\n]\n"
+    quick = read_text(text, "f.yaml")
+    monkeypatch.setattr(reader, "_FAST", yaml.SafeLoader)
+    assert read_text(text, "f.yaml") == quick
