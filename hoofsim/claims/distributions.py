@@ -1,6 +1,7 @@
 """The few probabilities that the claims need: chi-square tail and Student's t quantile, in plain Python."""
 
 import math
+from functools import lru_cache
 from statistics import NormalDist
 
 NORMAL = NormalDist()
@@ -42,6 +43,7 @@ def _gamma_fraction(shape: float, x: float) -> float:
     return total
 
 
+@lru_cache(maxsize=256)
 def student_t_quantile(probability: float, degrees: int) -> float:
     """The value below which Student's t with `degrees` >= 1 lies with `probability` (0.5 to 1), by bisection."""
     low, high = 0.0, 1.0

@@ -1,4 +1,8 @@
-"""Carried sole: the bone turns and takes sole and frog with it; wall and heels stay."""
+"""Carried sole: the bone turns and takes sole and frog with it; wall and heels stay.
+
+Geometry alone: from about 3 degrees on, the sole of a sound foot would come below its bearing surface. The account
+does not say whether it bulges there, is worn off, or the wall has outgrown it.
+"""
 
 from typing import Final
 
