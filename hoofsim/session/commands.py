@@ -3,6 +3,7 @@
 A command knows nothing of mechanics: it changes a choice, and the equilibrium follows from the choices.
 """
 
+from collections.abc import Mapping
 from dataclasses import dataclass, fields
 from types import MappingProxyType
 from typing import Any, ClassVar
@@ -10,17 +11,10 @@ from typing import Any, ClassVar
 from hoofsim.errors import BadInput, nearest
 from hoofsim.foot.parameters import checked, parameter
 from hoofsim.foot.presets import preset
+from hoofsim.mechanics.loads import CASES, load_case
 
-LOAD_CASES = MappingProxyType(
-    {
-        "standing": "Standing",
-        "other_lifted": "Standing, other foot lifted",
-        "walk": "Walk",
-        "trot": "Trot",
-        "suspended": "Hanging free",
-    }
-)
-MOVING_CASES = ("walk", "trot")  # those with a moment of the stance
+LOAD_CASES: Mapping[str, str] = {name: case.label for name, case in CASES.items()}
+MOVING_CASES = tuple(name for name, case in CASES.items() if case.moves)  # those with a moment of the stance
 
 THIRDS = MappingProxyType(
     {
@@ -89,8 +83,7 @@ class SetLoad(Command):
     word: ClassVar[str] = "set_load"
 
     def __post_init__(self) -> None:
-        if self.case not in LOAD_CASES:
-            raise BadInput(f"unknown load '{self.case}': {nearest(self.case, LOAD_CASES)}")
+        load_case(self.case)
         if self.stance_percent is not None:
             object.__setattr__(self, "stance_percent", checked("stance_percent", self.stance_percent))
 

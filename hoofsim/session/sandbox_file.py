@@ -13,6 +13,7 @@ KIND = "sandbox"
 KEYS = ("hoofsim", "kind", "position", "commands")
 RECOVERY_NAME = "recovery.yaml"
 LONGEST_HISTORY = 20_000
+LARGEST_BYTES = 4_000_000  # about 2,000 kept trials, or the longest history
 
 
 def as_text(session: Session) -> str:
@@ -38,7 +39,7 @@ def save(session: Session, path: Path) -> None:
 
 def open_file(path: Path) -> Session:
     """Read a sitting back; BadInput in one sentence when the file is missing, broken or of another kind."""
-    return _from_document(read_file(path))
+    return _from_document(read_file(path, LARGEST_BYTES))
 
 
 def _from_document(document: Document) -> Session:

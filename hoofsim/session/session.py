@@ -48,9 +48,8 @@ class Session:
         """Start from the sound foot standing, with `commands` already given and `position` of them in force."""
         self._steps = [Step(command) for command in commands]
         self._position = len(self._steps) if position is None else position
+        self._states = replay(State(), commands)  # one more than steps: before the first, and after each
         self._equilibria: OrderedDict[tuple[FootChoice, LoadChoice], LoadedFoot] = OrderedDict()
-        self.state = State()
-        self._replay()
 
     # -- history -------------------------------------------------------------------------------------------------
 
@@ -64,22 +63,28 @@ class Session:
         """How many commands are in force."""
         return self._position
 
+    @property
+    def state(self) -> State:
+        """What the commands in force amount to."""
+        return self._states[self._position]
+
     def do(self, command: Command, gesture: str | None = None) -> None:
         """Give a command; what was undone is forgotten. One that changes nothing is not remembered.
 
         Within one gesture the last command on a subject replaces the earlier ones.
         """
-        kept = self._steps[: self._position]
+        kept, states = self._steps[: self._position], self._states[: self._position + 1]
         if gesture is not None:
             first = len(kept)
             while first and kept[first - 1].gesture == gesture:
                 first -= 1
             kept = kept[:first] + [s for s in kept[first:] if not same_subject(s.command, command)]
-        before = replay(State(), (step.command for step in kept))
-        after = apply(before, command)
-        self._steps = [*kept, Step(command, gesture)] if after != before else kept
-        self._position = len(self._steps)
-        self.state = after
+            states = states[:first] + replay(states[first], [step.command for step in kept[first:]])
+        after = apply(states[-1], command)
+        if after != states[-1]:
+            kept.append(Step(command, gesture))
+            states.append(after)
+        self._steps, self._states, self._position = kept, states, len(kept)
 
     def undo_sentence(self) -> str | None:
         """What `undo` would take back; None at the start."""
@@ -98,7 +103,6 @@ class Session:
         self._position -= 1
         while gesture is not None and self._position and self._steps[self._position - 1].gesture == gesture:
             self._position -= 1
-        self._replay()
         return True
 
     def redo(self) -> bool:
@@ -111,11 +115,7 @@ class Session:
             if self._steps[self._position].gesture != gesture:
                 break
             self._position += 1
-        self._replay()
         return True
-
-    def _replay(self) -> None:
-        self.state = replay(State(), (step.command for step in self._steps[: self._position]))
 
     # -- what follows from it ------------------------------------------------------------------------------------
 

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
-from functools import reduce
+from itertools import accumulate
 
 from hoofsim.errors import BadInput
 from hoofsim.foot.presets import preset
@@ -108,6 +108,6 @@ def apply(state: State, command: Command) -> State:
     raise TypeError(f"no rule for {type(command).__name__}")
 
 
-def replay(start: State, commands: Iterable[Command]) -> State:
-    """The state after all commands, from the start."""
-    return reduce(apply, commands, start)
+def replay(start: State, commands: Iterable[Command]) -> list[State]:
+    """The start and the state after each command: one more than there are commands."""
+    return list(accumulate(commands, apply, initial=start))

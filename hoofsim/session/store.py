@@ -27,7 +27,10 @@ def user_folder() -> Path:
     return (Path(base) if base else Path.home() / ".local" / "share") / "hoofsim"
 
 
-class _Dumper(yaml.SafeDumper):
+_Quick: Any = getattr(yaml, "CSafeDumper", yaml.SafeDumper)  # the library's quick half is not everywhere
+
+
+class _Dumper(_Quick):  # type: ignore[misc]
     """Plain YAML without aliases, with numbers in the decimal form that the strict reader takes."""
 
     def ignore_aliases(self, data: Any) -> bool:

@@ -121,3 +121,12 @@ def test_recovery_brings_the_last_sitting_back(home):
     assert recovered() is None
     forget_recovery()
     assert not recovery_path().exists()
+
+
+def test_a_long_sitting_reopens(tmp_path):
+    session, path = Session(), tmp_path / "long.yaml"
+    for number in range(14_000):
+        session.do(SetControl("heel_change_mm", 1 / (number + 1)))
+    save(session, path)
+    assert path.stat().st_size > 1_000_000
+    assert open_file(path).state == session.state

@@ -160,3 +160,15 @@ def test_an_impossible_command_changes_nothing():
     with pytest.raises(BadInput):
         session.do(SetControl("heel_change_mm", 300))
     assert (session.state, session.commands) == (before, history)
+
+
+def test_a_long_history_stands_where_replaying_it_leads():
+    chance = random.Random(11)
+    session = Session()
+    names = [p for p in PARAMETERS if p.name != "tendon_cut"]
+    for _ in range(5000):
+        parameter = chance.choice(names)
+        session.do(SetControl(parameter.name, chance.uniform(parameter.low, parameter.high)))
+        if chance.random() < 0.3:
+            session.undo()
+    assert session.state == Session(session.commands, session.position).state
