@@ -1,5 +1,6 @@
 """Opening the window, and drawing a screen without one."""
 
+import io
 import os
 import sys
 from pathlib import Path
@@ -64,3 +65,10 @@ def render_screen(name: str, size: tuple[int, int] = (1280, 800), text_scale: fl
         app.advance(1 / 60)
     app.draw(surface)
     return surface
+
+
+def screen_png(name: str, size: tuple[int, int] = (1280, 800), text_scale: float = 1.0) -> bytes:
+    """A screen drawn without a window, as the bytes of a PNG file."""
+    stream = io.BytesIO()
+    pygame.image.save(render_screen(name, size, text_scale), stream, "screen.png")
+    return stream.getvalue()

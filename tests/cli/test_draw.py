@@ -22,3 +22,27 @@ def test_the_picture_says_which_foot_it_is(tmp_path: Path) -> None:
     file = tmp_path / "foot.svg"
     assert main(["draw", str(file), "--foot", "pony", "--load", "trot", "--stance-percent", "50"]) == 0
     assert "Pony, trot at 50 % of stance" in file.read_text(encoding="utf-8")
+
+
+def test_a_screen_of_the_window_is_drawn(tmp_path: Path) -> None:
+    file = tmp_path / "screen.png"
+    assert main(["draw", str(file), "--screen", "settings", "--size", "800x600", "--text-scale", "1.4"]) == 0
+    assert file.read_bytes().startswith(b"\x89PNG")
+
+
+@pytest.mark.parametrize(
+    ("options", "words"),
+    [
+        (["--screen", "setings"], "settings"),
+        (["--screen", "settings", "--size", "wide"], "such as 1280x800"),
+        (["--screen", "settings", "--size", "20x20"], "allowed 640x480"),
+        (["--screen", "settings", "--text-scale", "5"], "allowed 0.8 to 2"),
+    ],
+)
+def test_an_impossible_screen_is_refused(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], options: list[str], words: str
+) -> None:
+    file = tmp_path / "screen.png"
+    assert main(["draw", str(file), *options]) == 2
+    assert words in capsys.readouterr().err
+    assert not file.exists()

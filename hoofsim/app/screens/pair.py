@@ -25,7 +25,7 @@ from hoofsim.foot.parameters import BY_NAME, PARAMETERS
 from hoofsim.foot.presets import PRESETS
 from hoofsim.measures.table import MEASURES
 from hoofsim.model import Foot, LoadedFoot
-from hoofsim.session.commands import LOAD_CASES
+from hoofsim.session.commands import LOAD_CASES, MOVING_CASES
 from hoofsim.session.session import changes_between, load_of
 from hoofsim.session.state import LoadChoice
 
@@ -118,7 +118,7 @@ class PairScreen(Screen):
 
     def _changed(self) -> None:
         """Both feet again, and the rows."""
-        load = LoadChoice(self.case, 50.0 if self.case in ("walk", "trot") else None)
+        load = LoadChoice(self.case, 50.0 if self.case in MOVING_CASES else None)
         for side, value in self.values.items():
             found = load_of(Foot(self.preset, **{self.control: value}), load)
             if found.at_rest:

@@ -268,7 +268,7 @@ class SandboxScreen(Screen):
             draw_strip(painter, self.places["strip"], self.presenter, self.view.pen, self.shown.frozen)
         else:
             draw_status(painter, self.places["status"], self)
-            draw_hint(painter, self.places["hint"], self.view.tool)
+            draw_hint(painter, self.places["hint"], self.view.tool, self.sheet.named)
         if not self.shown.at_rest:
             draw_no_rest(painter, self.view.rect, self.session.loaded.status)
 
@@ -301,6 +301,8 @@ class SandboxScreen(Screen):
         if self.curves.due and self._still >= HAND_RESTS_AFTER and not self.view.dragging:
             self.curves.compute(self.session, self.app.settings.length_unit)
             self._stale = True
+            if self.shown.scene is None and self.sheet.outgrown():
+                self.sheet.fit()
         self.animating = self.shown.moving or self.curves.due
 
     def shortcut(self, event: pygame.event.Event) -> bool:

@@ -54,16 +54,26 @@ class Sheet:
         if keep_view and (self.view.moved_view or room == self._fitted):
             return
         self._fitted = room
+        self.view.handles_shown = not self.named and not self.presenter.on  # rings would lie over the names
         bare = None if self.named else self.picture(1.0).bounds  # without words the type does not matter
         self.view.show_all(
             self.text_pixels, lambda text_mm: self._bounds(bare or self.picture(text_mm).bounds, text_mm)
         )
 
+    def outgrown(self) -> bool:
+        """Whether the foot now reaches beyond the sheet, without the view having been chosen by hand."""
+        view = self.view
+        if view.moved_view or view.camera is None or view.picture is None:
+            return False
+        left, bottom, right, top = view.camera.seen()
+        needed = self._bounds(view.picture.bounds, view.text_mm(self.text_pixels))
+        return needed[0] < left or needed[1] < bottom or needed[2] > right or needed[3] > top
+
     def _bounds(self, picture: Bounds, text_mm: float) -> Bounds:
         """The picture, room for a stride's flight and, outside the presenter's view, every handle whole."""
         left, bottom, right, top = picture
         top += self._flight()
-        if self.presenter.on:
+        if not self.view.handles_shown:
             return left, bottom, right, top
         room = 1.3 * self.app.theme.em * text_mm / self.text_pixels
         xs, ys = zip(*(handle.place(self.shown.foot.points) for handle in HANDLES), strict=True)

@@ -83,9 +83,10 @@ def draw_status(painter: Painter, rect: Rect, screen: "SandboxScreen") -> None:
     painter.text(left, inner, "small_bold", "warn" if trouble else "ink")
 
 
+NAMED_HINTS = ("Names are shown, so the rings are away; drag a bone, or the sheet.", "Drag a bone.")
 HINTS = {
     "hand": (
-        "Drag a ring to change the foot; drag the sheet to move it; wheel: nearer, farther.",
+        "Drag a ring, a bone or the sheet; wheel: nearer, farther.",
         "Drag a ring.",
     ),
     "blade": (
@@ -97,9 +98,9 @@ HINTS = {
 }
 
 
-def draw_hint(painter: Painter, rect: Rect, tool: str) -> None:
+def draw_hint(painter: Painter, rect: Rect, tool: str, named: bool) -> None:
     """What the chosen tool does, in as many words as there is room for."""
-    for words in HINTS[tool]:
+    for words in NAMED_HINTS if named and tool == "hand" else HINTS[tool]:
         if painter.text_width(words, "small") <= rect.w:
             painter.text(words, rect, "small", "quiet")
             return
