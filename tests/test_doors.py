@@ -15,7 +15,7 @@ PACKAGE = ROOT / "hoofsim"
 LONGEST_FILE = 400
 RELATIVE = "a relative import"
 
-BASE = ("errors", "units", "frames", "resources", "sources", "cautions", "writing")
+BASE = ("errors", "units", "frames", "resources", "sources", "cautions", "writing", "plain_text")
 # From top to bottom; the rooms of one tuple share a row and may use each other only in the base row.
 ROWS = (
     BASE,

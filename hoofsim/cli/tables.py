@@ -1,7 +1,5 @@
 """A scenario's outcome, one row a foot, the unchanged foot first: every measure as CSV, the asked ones as a table."""
 
-import csv
-import io
 from collections.abc import Sequence
 
 from hoofsim.cli.options import heading
@@ -9,6 +7,7 @@ from hoofsim.cli.output import print_table
 from hoofsim.files.outcome import Outcome, Step
 from hoofsim.foot.parameters import BY_NAME
 from hoofsim.measures.table import MEASURES
+from hoofsim.plain_text import csv_lines
 from hoofsim.units import show_number, shown_unit
 
 MOST_COLUMNS = 6
@@ -20,13 +19,13 @@ def csv_text(outcome: Outcome) -> str:
     """Columns: row ("baseline" or a number), the swept control, status, and every measure with its unit."""
     sweep = outcome.scenario.sweep
     swept = [] if sweep is None else [sweep.control]
-    stream = io.StringIO()
-    writer = csv.writer(stream, lineterminator="\n")
-    writer.writerow(["foot", *swept, "status", *(_heading(name, name) for name in MEASURES)])
-    writer.writerow(["baseline", *([""] if swept else []), *_cells(outcome.baseline)])
+    rows: list[Sequence[object]] = [
+        ["foot", *swept, "status", *(_heading(name, name) for name in MEASURES)],
+        ["baseline", *([""] if swept else []), *_cells(outcome.baseline)],
+    ]
     for number, step in enumerate(outcome.steps, start=1):
-        writer.writerow([number, *([f"{step.at:g}"] if swept else []), *_cells(step)])
-    return stream.getvalue()
+        rows.append([number, *([f"{step.at:g}"] if swept else []), *_cells(step)])
+    return csv_lines(rows)
 
 
 def print_steps(outcome: Outcome) -> None:

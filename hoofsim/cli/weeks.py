@@ -1,8 +1,6 @@
 """Follow a foot through weeks of growth, wear and trims, and print what heel, toe, angles and tendon do."""
 
 import argparse
-import csv
-import io
 from collections.abc import Mapping, Sequence
 from pathlib import Path
 
@@ -14,6 +12,7 @@ from hoofsim.cli.output import print_json, print_table, print_text
 from hoofsim.errors import BadInput
 from hoofsim.measures.table import MEASURES
 from hoofsim.model import Foot, Table
+from hoofsim.plain_text import csv_lines
 from hoofsim.timeline.calendar import Calendar, weeks
 from hoofsim.timeline.rates import KEEPINGS, WALL_GROWTH, Rate
 from hoofsim.timeline.renewal import renewal_months
@@ -140,13 +139,11 @@ def _print(calendar: Calendar, table: Table) -> None:
 
 def csv_text(calendar: Calendar, table: Table) -> str:
     """Columns: day, the controls that moved, status, and every measure with its unit."""
-    stream = io.StringIO()
-    writer = csv.writer(stream, lineterminator="\n")
     heads = [f"{name} ({unit})" if (unit := shown_unit(MEASURES[name].unit)) else name for name in MEASURES]
-    writer.writerow(["day", *calendar.controls, "status", *heads])
+    rows: list[Sequence[object]] = [["day", *calendar.controls, "status", *heads]]
     for index, day in enumerate(calendar.days):
         controls = [f"{values[index]:.3f}" for values in calendar.controls.values()]
         values = [table[name][index] for name in MEASURES]
         read = [f"{value:.6g}" if np.isfinite(value) else "" for value in values]
-        writer.writerow([f"{day:g}", *controls, table.status[index], *read])
-    return stream.getvalue()
+        rows.append([f"{day:g}", *controls, table.status[index], *read])
+    return csv_lines(rows)

@@ -15,6 +15,7 @@ from typing import Any, NoReturn
 import yaml
 
 from hoofsim.errors import BadInput
+from hoofsim.plain_text import UNPRINTABLE
 
 LARGEST_BYTES = 1_000_000
 DEEPEST = 40
@@ -29,8 +30,6 @@ Position = tuple[int, int]
 _INTEGER = re.compile(r"[-+]?[0-9]+")
 _DECIMAL = re.compile(r"[-+]?(?:[0-9]+\.[0-9]*|\.[0-9]+|[0-9]+)(?:[eE][-+]?[0-9]+)?")
 _NOT_FINITE = re.compile(r"(?:[-+]?\.inf|\.nan)", re.IGNORECASE)
-# What a quoted escape can smuggle in and no picture, table or page can hold: control signs and halves of letters.
-_UNPRINTABLE = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x84\x86-\x9f\ud800-\udfff\ufffe\uffff]")
 # The library's words for the slips that people make most, in words that tell what to do.
 _CLEARER = {
     "mapping values are not allowed": "unexpected ':'; indent the line as its neighbours, or quote the text",
@@ -220,7 +219,7 @@ class _Composer:
 def _scalar(event: Any) -> str | int | float | bool | None:
     """A scalar: text when quoted or a block, otherwise the YAML 1.2 core meaning in decimal."""
     text = str(event.value)
-    odd = _UNPRINTABLE.search(text)
+    odd = UNPRINTABLE.search(text)
     if odd:
         _refuse(
             event.start_mark, f"the text holds the character U+{ord(odd[0]):04X}, which no text file can show"

@@ -1,19 +1,15 @@
 """A class's progress as one table: answers, predictions, confidence before and after, time, and where people got stuck."""
 
-import csv
-import io
 from collections import Counter
 from collections.abc import Sequence
 
 from hoofsim.lessons.progress import Progress, Record
+from hoofsim.plain_text import csv_lines
 
 COLUMNS = (
     "learner", "lesson", "step", "kind", "title", "answer", "tries", "marks", "reason", "sure_before", "sure_after",
     "hints", "seconds", "gave_up", "stuck", "done", "finished", "passed",
 )  # fmt: skip
-# Spreadsheets take a cell that begins so for a formula.
-FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r", "\N{FULLWIDTH EQUALS SIGN}", "\N{FULLWIDTH COMMERCIAL AT}",
-                  "\N{FULLWIDTH PLUS SIGN}", "\N{FULLWIDTH HYPHEN-MINUS}")  # fmt: skip
 STUCK_TRIES = 2
 STUCK_HINTS = 2
 
@@ -35,22 +31,7 @@ def rows(class_: Sequence[Progress]) -> list[dict[str, str]]:
 
 def csv_text(class_: Sequence[Progress]) -> str:
     """The rows as CSV with a heading; cells that a spreadsheet would run as a formula are made plain text."""
-    out = io.StringIO()
-    writer = csv.DictWriter(out, COLUMNS, lineterminator="\n")
-    writer.writeheader()
-    writer.writerows({name: neutral(cell) for name, cell in row.items()} for row in rows(class_))
-    return out.getvalue()
-
-
-def neutral(cell: str) -> str:
-    """A cell that no spreadsheet takes for a formula: an apostrophe is put before what could be one. Numbers stay."""
-    if not cell.lstrip().startswith(FORMULA_STARTS):
-        return cell
-    try:
-        float(cell)
-    except ValueError:
-        return f"'{cell}"
-    return cell
+    return csv_lines([COLUMNS, *(list(row.values()) for row in rows(class_))])
 
 
 def stuck_at(class_: Sequence[Progress]) -> list[tuple[str, int]]:

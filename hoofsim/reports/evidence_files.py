@@ -1,8 +1,6 @@
 """What an evidence table leaves behind: measures with errors, each case's place, trends, figures and a report."""
 
-import csv
-import io
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -15,6 +13,7 @@ from hoofsim.claims.evidence.summary import Evidence, paragraph
 from hoofsim.claims.population import sound_points
 from hoofsim.claims.wording import verdict, verdict_word
 from hoofsim.measures import MEASURES
+from hoofsim.plain_text import csv_lines
 from hoofsim.reports.claim_figure import Dots, claim_figure
 from hoofsim.reports.html_page import html
 from hoofsim.reports.page import Bullets, Page, Paragraph, Picture, Section, Table, closing_sections
@@ -33,16 +32,16 @@ TWO_SIDED = NORMAL.inv_cdf(0.975)
 
 def measures_csv(evidence: Evidence) -> str:
     """One row for each case and measure: value on the film, change from its baseline, both with standard errors."""
-    stream = io.StringIO()
-    writer = csv.writer(stream, lineterminator="\n")
-    writer.writerow(["case", "row", "measure", "unit", "value", "error", "change", "change_error"])
+    rows: list[Sequence[object]] = [
+        ["case", "row", "measure", "unit", "value", "error", "change", "change_error"]
+    ]
     for one in evidence.weighed:
         names, values, covariance = one.measured.standing
         change = _changes(one.measured.change)
         for at, name in enumerate(names):
             cells = [f"{values[at]:.3f}", f"{np.sqrt(covariance[at, at]):.3f}", *change.get(name, ("", ""))]
-            writer.writerow([one.case.name, one.case.film.row, name, MEASURES[name].unit, *cells])
-    return stream.getvalue()
+            rows.append([one.case.name, one.case.film.row, name, MEASURES[name].unit, *cells])
+    return csv_lines(rows)
 
 
 def _changes(change: tuple[tuple[str, ...], np.ndarray, np.ndarray] | None) -> dict[str, tuple[str, str]]:
@@ -56,31 +55,16 @@ def _changes(change: tuple[tuple[str, ...], np.ndarray, np.ndarray] | None) -> d
 
 def places_csv(evidence: Evidence) -> str:
     """One row for each case and account: share of the likelihood, amount with its error, chance of so bad a fit."""
-    stream = io.StringIO()
-    writer = csv.writer(stream, lineterminator="\n")
-    writer.writerow(
-        [
-            "case",
-            "account",
-            "likelihood",
-            "amount",
-            "amount_error",
-            "unit",
-            "fit",
-            "excluded",
-            "named",
-            "traps",
-        ]
-    )
+    head = "case account likelihood amount amount_error unit fit excluded named traps"
+    rows: list[Sequence[object]] = [head.split()]
     for one in evidence.weighed:
         for name, standing in one.separation.standings.items():
             numbers = [f"{standing.likelihood:.4f}", f"{standing.amount:.2f}", f"{standing.amount_error:.2f}"]
             words = ["yes" if standing.excluded else "no", "yes" if one.separation.named == name else "no"]
             fit = f"{standing.fit:.4f}"
-            writer.writerow(
-                [one.case.name, name, *numbers, ACCOUNTS[name].unit, fit, *words, " | ".join(one.case.traps)]
-            )
-    return stream.getvalue()
+            traps = " | ".join(one.case.traps)
+            rows.append([one.case.name, name, *numbers, ACCOUNTS[name].unit, fit, *words, traps])
+    return csv_lines(rows)
 
 
 def figures(evidence: Evidence, label: str = "") -> dict[str, "Figure"]:

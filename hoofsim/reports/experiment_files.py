@@ -1,7 +1,5 @@
 """What an experiment leaves behind: a tidy table of runs, effects, interactions, and its figures."""
 
-import csv
-import io
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
@@ -13,6 +11,7 @@ from hoofsim.claims.evidence.claim import AGAINST, ROTATION
 from hoofsim.claims.experiment import Results
 from hoofsim.measures import MEASURES, change_is_readable
 from hoofsim.measures.references import SMALLEST_READABLE
+from hoofsim.plain_text import csv_lines
 from hoofsim.reports.claim_figure import Dots, claim_figure
 from hoofsim.reports.effect_figures import effect_figure, factor_label
 from hoofsim.reports.plot_style import image_bytes
@@ -34,43 +33,29 @@ def runs_csv(results: Results) -> str:
     """
     experiment = results.experiment
     options = [factor.options() for factor in experiment.factors]
-    stream = io.StringIO()
-    writer = csv.writer(stream, lineterminator="\n")
     # The load case has its own column, which a factor called "load" would repeat under the same name.
     titles = [f"{factor.title} (level)" if factor.title in ("run", "load", "status") else factor.title
               for factor in experiment.factors]  # fmt: skip
-    writer.writerow(["run", *titles, "load", "status", *(column(name) for name in MEASURES)])
+    rows: list[Sequence[object]] = [["run", *titles, "load", "status", *(column(name) for name in MEASURES)]]
     for run in range(results.count):
         words = [choices[level].name for choices, level in zip(options, results.levels[run], strict=True)]
         values = (results.measures[name][run] for name in MEASURES)
         cells = ["" if np.isnan(value) else f"{value:.6g}" for value in values]
-        writer.writerow([run + 1, *words, results.loads[run], results.status[run], *cells])
-    return stream.getvalue()
+        rows.append([run + 1, *words, results.loads[run], results.status[run], *cells])
+    return csv_lines(rows)
 
 
 def effects_csv(results: Results) -> str:
     """One row for each measure, factor and level: mean, lowest and highest change from the untouched foot."""
-    stream = io.StringIO()
-    writer = csv.writer(stream, lineterminator="\n")
-    writer.writerow(
-        [
-            "measure",
-            "unit",
-            "factor",
-            "level",
-            "runs_at_rest",
-            "mean_change",
-            "lowest_change",
-            "highest_change",
-        ]
-    )
+    head = "measure unit factor level runs_at_rest mean_change lowest_change highest_change"
+    rows: list[Sequence[object]] = [head.split()]
     for name in results.experiment.measures:
         for effect in effects(results, name):
-            rows = zip(effect.levels, effect.counts, effect.means, effect.lowest, effect.highest, strict=True)
-            for level, count, *values in rows:
+            columns = (effect.levels, effect.counts, effect.means, effect.lowest, effect.highest)
+            for level, count, *values in zip(*columns, strict=True):
                 cells = ["" if np.isnan(value) else f"{value:.6g}" for value in values]
-                writer.writerow([name, MEASURES[name].unit, effect.factor, level, int(count), *cells])
-    return stream.getvalue()
+                rows.append([name, MEASURES[name].unit, effect.factor, level, int(count), *cells])
+    return csv_lines(rows)
 
 
 def interaction_rows(results: Results) -> list[tuple[str, str, str, float, bool]]:
@@ -84,23 +69,11 @@ def interaction_rows(results: Results) -> list[tuple[str, str, str, float, bool]
 
 def interactions_csv(results: Results) -> str:
     """The table of interactions."""
-    stream = io.StringIO()
-    writer = csv.writer(stream, lineterminator="\n")
-    writer.writerow(
-        [
-            "measure",
-            "unit",
-            "factor",
-            "other_factor",
-            "largest_departure_from_sum",
-            "readable_on_a_radiograph",
-        ]
-    )
+    head = "measure unit factor other_factor largest_departure_from_sum readable_on_a_radiograph"
+    rows: list[Sequence[object]] = [head.split()]
     for name, first, second, size, readable in interaction_rows(results):
-        writer.writerow(
-            [name, MEASURES[name].unit, first, second, f"{size:.6g}", "yes" if readable else "no"]
-        )
-    return stream.getvalue()
+        rows.append([name, MEASURES[name].unit, first, second, f"{size:.6g}", "yes" if readable else "no"])
+    return csv_lines(rows)
 
 
 def figures(results: Results) -> dict[str, "Figure"]:

@@ -1,7 +1,5 @@
 """Invent an evidence table under any account, with reading noise, so that a class can test the test."""
 
-import csv
-import io
 from typing import Literal
 
 import numpy as np
@@ -12,6 +10,7 @@ from hoofsim.claims.evidence.film import Film
 from hoofsim.claims.population import draw_feet
 from hoofsim.errors import BadInput
 from hoofsim.frames import Array
+from hoofsim.plain_text import csv_lines
 
 INVENTED = (
     "INVENTED DATA: made by a program for teaching. No horse, yard or radiograph stands behind any row."
@@ -71,14 +70,8 @@ def _film(
 
 def table_text(films: list[Film], remark: str) -> str:
     """The films as an evidence table (CSV), headed by the remark and by the label that the data are invented."""
-    stream = io.StringIO()
-    stream.write(f"# {INVENTED}\n# {remark}\n")
     columns = [*_COLUMNS, *(column for landmark in LANDMARKS for column in point_columns(landmark))]
-    writer = csv.writer(stream, lineterminator="\n")
-    writer.writerow(columns)
-    for film in films:
-        writer.writerow(_row(film))
-    return stream.getvalue()
+    return f"# {INVENTED}\n# {remark}\n{csv_lines([columns, *(_row(film) for film in films)])}"
 
 
 def _row(film: Film) -> list[str]:
