@@ -5,7 +5,9 @@ from dataclasses import dataclass
 import numpy as np
 import pymunk
 
+from hoofsim.foot.landmarks import BODY_OF
 from hoofsim.foot.outlines import outlines
+from hoofsim.frames import rotate
 from hoofsim.mechanics import bodies
 from hoofsim.mechanics.model import Model
 from hoofsim.mechanics.outputs import body_poses, move
@@ -51,8 +53,10 @@ class Hold:
         return np.asarray(bodies.reduce_gradient(out, freedoms[:, None], model.hinge_x, model.hinge_y)[:, 0])
 
 
-def hold_at(model: Model, freedoms: Array, points: dict[str, Array], pointer: Array) -> Hold:
-    """A hold on the part at (or nearest to) `pointer` (2,), for a foot with current landmarks `points`."""
+def hold_at(model: Model, freedoms: Array, pointer: Array) -> Hold:
+    """A hold on the part at (or nearest to) `pointer` (2,) mm, for a foot at freedoms (11,)."""
+    poses = body_poses(model, freedoms[:, None])
+    points = {name: move(point, poses[BODY_OF[name]])[0] for name, point in model.rest.points.items()}
     shapes, still = outlines(points), pymunk.Body(body_type=pymunk.Body.STATIC)
     best, least = "", np.inf
     for body, name in _OUTLINES:
@@ -61,9 +65,7 @@ def hold_at(model: Model, freedoms: Array, points: dict[str, Array], pointer: Ar
         distance = max(0.0, shape.point_query((float(pointer[0]), float(pointer[1]))).distance)
         if distance < least:
             best, least = body, distance
-    pose = body_poses(model, freedoms[:, None])[best]
-    offset = pointer - pose.pivot[0] - np.array([pose.x[0], pose.y[0]])
-    back = -float(pose.turn[0])
-    cosine, sine = np.cos(back), np.sin(back)
-    rest = np.array([cosine * offset[0] + sine * offset[1], -sine * offset[0] + cosine * offset[1]])
-    return Hold(best, pose.pivot[0] + rest, pointer.copy())
+    pose = poses[best]
+    pivot = pose.pivot[0]
+    moved_pivot = pivot + np.array([pose.x[0], pose.y[0]])
+    return Hold(best, pivot + rotate(pointer - moved_pivot, -pose.turn[0]), pointer.copy())

@@ -5,6 +5,7 @@ windows every number is the same, bit for bit, on one machine.
 """
 
 import math
+from dataclasses import replace
 
 import numpy as np
 from numpy.typing import ArrayLike
@@ -14,13 +15,13 @@ from hoofsim.foot.parameters import checked
 from hoofsim.mechanics import bodies
 from hoofsim.mechanics.assembly import evaluate, no_history, pose_gradient
 from hoofsim.mechanics.equilibrium import CONVERGED, SLACK, first_guess, largest_force, solve
-from hoofsim.mechanics.linear import solve_symmetric
-from hoofsim.mechanics.loads import load_case
-from hoofsim.mechanics.model import Model, build
+from hoofsim.mechanics.loads import Moment, load_case
+from hoofsim.mechanics.model import under
 from hoofsim.mechanics.types import Array
 from hoofsim.model import Foot, Force
 from hoofsim.scene.grab import Hold, hold_at
 from hoofsim.scene.march import WINDOW, March
+from hoofsim.scene.ramp import RAMP_WINDOWS, between, feet_between, smooth
 from hoofsim.scene.shown import MOVING, MovingFoot, baselines
 from hoofsim.scene.snapshot import Act, Snapshot
 from hoofsim.scene.space import AIR_DRAG_PER_S, DRAG_PER_S, SUBSTEPS_PER_SECOND, FootSpace
@@ -41,7 +42,7 @@ _WINDOW_TICKS = round(WINDOW_S * TICKS_PER_SECOND)
 class Scene:
     """A foot that moves. `case` as in `hoofsim.mechanics.loads`; it starts at rest under that load.
 
-    `seed` decides the small differences between strides.
+    A walk or trot stands at `stance_percent` until `play`. `seed` decides the small differences between strides.
     """
 
     def __init__(
@@ -55,38 +56,43 @@ class Scene:
         self.case = load_case(case).name
         self._start = Snapshot(self.foot, self.case, stance_percent, seed, (), 0)
         self._acts: list[Act] = []
-        self._random = np.random.default_rng(seed)
         if stance_percent is not None:
             self.foot = self.foot.change(stance_percent=stance_percent)
-        self._stride: Stride | None = None
-        self._elapsed, self._speed = 0.0, 0.0
-        self._hold: Hold | None = None
+        self._random = np.random.default_rng(seed)
         self._ticks, self.windows = 0, 0
-        self._built = self._build()
-        self._model = self._built
+        self._elapsed, self._speed = 0.0, 0.0
+        self._stride: Stride | None = None
+        self._hold: Hold | None = None
+        # The feet still to come on the way to what was asked for; the present one's values and laws.
+        self._way = feet_between(self.foot.values, self.foot.values, load_case(self.case))
+        self._values, self._built = self._way.pop()
+        self._set_moment()
+        # The load and posture when something was last asked for, those now, and how far the way between is gone.
+        self._left = self._moment = self._target()
+        self._share = 1.0
         found = solve(self._built)
         rest = str(found.status[0]) in (CONVERGED, SLACK)
-        freedoms = (found.freedoms if rest else first_guess(self._built))[:, 0]
+        self._freedoms: Array = (found.freedoms if rest else first_guess(self._built))[:, 0]
+        self._before = self._freedoms
         self.worst: Array = found.worst if rest else no_history(self._built)
-        self._space = FootSpace(self._built, freedoms)
-        self._march = March(self._space)
-        self._residual = 0.0 if rest else math.inf
-        self._freedoms = self._before = freedoms
         self._status = str(found.status[0]) if rest else MOVING
+        self._residual = 0.0 if rest else math.inf
+        self._model = self._built
+        self._space = FootSpace(self._built, self._freedoms)
+        self._march = March(self._space)
         self._shown: tuple[tuple[int, int], MovingFoot] | None = None
-        self._set_moment()
 
     # -- the clock -----------------------------------------------------------------------------------------------
 
     @property
     def time(self) -> float:
-        """Time shown, s: one window behind the marched one, so that a moment between two can be drawn."""
+        """Time passed, s."""
         return self.windows * WINDOW_S + self._ticks / TICKS_PER_SECOND
 
     def advance(self, seconds: float) -> None:
         """Let time pass, in seconds of the clock on the wall."""
         if not seconds >= 0:
-            raise BadInput(f"a scene cannot go back by {seconds:g} s: time passed must be 0 or more")
+            raise BadInput(f"a scene cannot go back by {-seconds:g} s: time passed must be 0 or more")
         self._ticks += round(min(seconds, LONGEST_CATCH_UP_S) * TICKS_PER_SECOND)
         while self._ticks >= _WINDOW_TICKS:
             self._ticks -= _WINDOW_TICKS
@@ -108,69 +114,81 @@ class Scene:
     def _window(self) -> None:
         self.windows += 1
         self._before = self._freedoms
-        if self._speed:
-            self._step_stride()
-        elif self.settled:
+        if self.settled:
             return
-        else:
-            self._space.drag(DRAG_PER_S)
+        coming = self._come_on()
+        if self._speed:
+            self._run_on()
+        self._pose_limb()
         pull = np.zeros(bodies.COUNT)
         if self._hold is not None:
             pull = self._hold.generalised(self._model, self._freedoms)
         self.worst, force = self._march.window(self._model, self.worst, pull)
         self._freedoms, speeds = self._space.read()
         self._residual = float(largest_force(force[:, None])[0])
-        still = np.abs(speeds / bodies.scales()).max() < STILL_MM_PER_S
-        if still and self._residual < BALANCED_N and not self._speed:
+        still = np.abs(speeds / bodies.scales()).max() < STILL_MM_PER_S and self._residual < BALANCED_N
+        if still and not self._speed and not coming:
             self._rest()
 
-    def _rest(self) -> None:
-        """Stand still and say in what kind of rest."""
-        self._space.place(self._model, self._freedoms, np.zeros(bodies.COUNT))
-        state = evaluate(self._model, self._freedoms[:, None], self.worst)
-        assert state.hessian is not None
-        stable = solve_symmetric(state.hessian, np.zeros((bodies.COUNT, 1)))[1][0] > 0
-        self._status = CONVERGED if stable else SLACK
+    def _come_on(self) -> bool:
+        """One window further on the way to the foot and load that were asked for; says whether it goes on."""
+        if self._way:
+            self._values, self._built = self._way.pop(0)
+            freedoms, speeds = self._space.read()
+            self._space.fit(self._built)
+            self._space.place(self._built, freedoms, speeds)
+            self._march.forget()
+        self._share = min(1.0, self._share + 1.0 / RAMP_WINDOWS)
+        return bool(self._way) or self._share < 1.0
 
-    def _step_stride(self) -> None:
+    def _run_on(self) -> None:
+        """Let the stride's clock run for one window."""
         assert self._stride is not None
         before = self._elapsed // self._stride.duration_s
         self._elapsed += WINDOW_S * self._speed
         if self._elapsed // self._stride.duration_s != before:
             self._stride = self._fresh_stride()
-        self._footing, touching = footing(self._model, self._freedoms)
-        self._space.drag(DRAG_PER_S if touching else AIR_DRAG_PER_S)
-        self._pose_limb()
 
     def _pose_limb(self) -> None:
-        self._model = self._built
-        if self._stride is not None:
-            self._model = self._stride.model(self._built, self._elapsed, self._footing)
+        """Put the limb's load, posture and footing of this moment into the laws."""
+        grip, touching = footing(self._model, self._freedoms)
+        self._space.drag(AIR_DRAG_PER_S if self._speed and not touching else DRAG_PER_S)
+        self._moment = between(self._left, self._target(), smooth(self._share))
+        model = under(self._built, self._moment)
+        model = replace(model, stations=replace(model.stations, grip=grip))
+        self._model = model if self._stride is None else self._stride.carried(model, self._elapsed)
         self._space.turn_limb(self._model)
+
+    def _target(self) -> Moment:
+        """The load and posture that case and stride ask for now."""
+        if self._stride is not None:
+            return self._stride.moment(self._elapsed)
+        return load_case(self.case).at(np.array([self.foot.values["stance_percent"]]))
+
+    def _rest(self) -> None:
+        """Stand still and say in what kind of rest."""
+        self._space.place(self._model, self._freedoms, np.zeros(bodies.COUNT))
+        state = evaluate(self._model, self._freedoms[:, None], self.worst)
+        scale = bodies.scales()
+        stable = np.linalg.eigvalsh(state.hessian[:, :, 0] * np.outer(scale, scale))[0] > 0.0
+        self._status = CONVERGED if stable else SLACK
 
     # -- acts ----------------------------------------------------------------------------------------------------
 
     def change(self, **controls: float) -> None:
-        """Set controls while running; what bonds have suffered stays."""
+        """Set controls while running; they come on within a moment. What bonds have suffered stays."""
+        foot = self.foot.change(**controls)
+        self._ask_for(foot, self.case, "stance_percent" in controls)
         self._act("change", **controls)
-        self.foot = self.foot.change(**controls)
-        self._rebuilt("stance_percent" in controls)
-
-    def mend(self) -> None:
-        """Take back all damage: a fresh foot with the same controls, in the same pose."""
-        self._act("mend")
-        self.worst = no_history(self._built)
-        self._stir()
 
     def set_load(self, case: str, stance_percent: float | None = None) -> None:
         """Put the foot under another load; a walk or trot stands at that moment of its stance until `play`."""
-        new = load_case(case).name
-        changed = self.foot
+        new, foot = load_case(case).name, self.foot
         if stance_percent is not None:
-            changed = self.foot.change(stance_percent=checked("stance_percent", stance_percent))
+            foot = foot.change(stance_percent=checked("stance_percent", stance_percent))
+        self._ask_for(foot, new, True)
+        self._speed = 0.0
         self._act("set_load", case=case, stance_percent=stance_percent)
-        self.case, self.foot, self._speed = new, changed, 0.0
-        self._rebuilt(True)
 
     def play(self, speed: float = 1.0) -> None:
         """Let a walk or trot run, stride after stride, at 0.05 to 1 times life's pace."""
@@ -180,74 +198,65 @@ class Scene:
             raise BadInput(
                 f"a stride's pace of {speed:g} is out of range: allowed {SLOWEST:g} to {FASTEST:g}"
             )
-        self._act("play", speed=speed)
         baselines(self.foot.preset, self.case)  # solved now, so that no frame of the stride has to
         self._speed = speed
-        self._stir()
+        self._act("play", speed=speed)
 
     def pause(self) -> None:
         """Hold the stride at its present moment; the foot settles there."""
-        self._act("pause")
         self._speed = 0.0
-        self._stir()
+        self._act("pause")
+
+    def mend(self) -> None:
+        """Take back all damage and put the foot down afresh, with the same controls and in the same pose."""
+        self.worst = no_history(self._built)
+        stations = self._model.stations
+        self._model = replace(self._model, stations=replace(stations, grip=np.zeros_like(stations.grip)))
+        self._act("mend")
 
     def grab(self, point: ArrayLike) -> str:
         """Take hold of the part at or nearest to `point` (2,) mm as shown; says which body."""
-        self._act("grab", point=tuple(np.asarray(point, dtype=float).tolist()))
-        where = np.asarray(point, dtype=float) - (0.0, self._lift())
-        shown = {name: at - (0.0, self._lift()) for name, at in self._present().points.items()}
-        self._hold = hold_at(self._model, self._freedoms, shown, where)
-        self._stir()
+        where = np.asarray(point, dtype=float)
+        self._hold = hold_at(self._model, self._freedoms, where - self._lift())
+        self._act("grab", point=tuple(where.tolist()))
         return self._hold.body
 
     def pull(self, point: ArrayLike) -> None:
         """Pull what is held towards `point` (2,) mm."""
         if self._hold is None:
             raise BadInput("nothing is held: grab a part before pulling it")
-        self._act("pull", point=tuple(np.asarray(point, dtype=float).tolist()))
-        self._hold = Hold(
-            self._hold.body, self._hold.point, np.asarray(point, dtype=float) - (0.0, self._lift())
-        )
-        self._stir()
+        where = np.asarray(point, dtype=float)
+        self._hold = replace(self._hold, target=where - self._lift())
+        self._act("pull", point=tuple(where.tolist()))
 
     def release(self) -> None:
         """Let go."""
-        self._act("release")
         self._hold = None
-        self._stir()
+        self._act("release")
 
     def _act(self, name: str, **values: object) -> None:
+        """Remember what was asked, and wake."""
         self._acts.append(Act(self.windows, name, tuple(values.items())))
-
-    def _stir(self) -> None:
         self._status, self._shown = MOVING, None
 
-    def _build(self) -> Model:
-        values = {name: np.array([value]) for name, value in self.foot.values.items()}
-        return build(values, load_case(self.case))
-
-    def _fresh_stride(self) -> Stride:
-        height = 1.0 + LIFT_SPREAD * float(np.clip(self._random.standard_normal(), -2.0, 2.0))
-        return Stride(load_case(self.case), height)
+    def _ask_for(self, foot: Foot, case: str, new_moment: bool) -> None:
+        """Set out for another foot or load; `BadInput` before anything is changed."""
+        self._way = feet_between(self._values, foot.values, load_case(case))
+        self.foot, self.case, self._left = foot, case, self._moment
+        if new_moment:
+            self._set_moment()
+        # A foot that is lifted loses its load with its ground, at once.
+        self._share = 1.0 if load_case(case).lifted else 0.0
 
     def _set_moment(self) -> None:
         """Put the stride's clock, if there is a stride, at the stance moment of the foot's controls."""
         self._stride = self._fresh_stride() if load_case(self.case).moves else None
-        self._footing = self._built.stations.grip
         if self._stride is not None:
             self._elapsed = self.foot.values["stance_percent"] / 100.0 * self._stride.stance_s
 
-    def _rebuilt(self, moment_changed: bool) -> None:
-        """The foot, its load or its moment changed: new laws for bodies that stay where they are."""
-        self._built = self._build()
-        if moment_changed:
-            self._set_moment()
-        freedoms, speeds = self._space.read()
-        self._space.fit(self._built)
-        self._pose_limb()
-        self._space.place(self._model, freedoms, speeds)
-        self._march.forget()
-        self._stir()
+    def _fresh_stride(self) -> Stride:
+        height = 1.0 + LIFT_SPREAD * float(np.clip(self._random.standard_normal(), -2.0, 2.0))
+        return Stride(load_case(self.case), height)
 
     # -- what it shows -------------------------------------------------------------------------------------------
 
@@ -262,7 +271,7 @@ class Scene:
         if self._hold is None:
             return None
         at, force = self._hold.force(self._model, self._freedoms)
-        return Force(at + (0.0, self._lift()), force)
+        return Force(at + self._lift(), force)
 
     @property
     def stance_percent(self) -> float:
@@ -277,28 +286,27 @@ class Scene:
         """Pace of the running stride, 0 when nothing runs."""
         return self._speed
 
-    def _lift(self) -> float:
-        return 0.0 if self._stride is None else self._stride.lift_mm(self._elapsed)
-
-    def _present(self) -> MovingFoot:
-        share = self._ticks / _WINDOW_TICKS
-        freedoms = self._before + share * (self._freedoms - self._before)
-        return MovingFoot.of(
-            self.foot, self.case, self.stance_percent, self._model, freedoms, self.worst, self._residual,
-            self._status, self._lift(),
-        )  # fmt: skip
+    def _lift(self) -> Array:
+        """How far (2,) mm the foot is shown above where the scene, travelling with the limb, has it."""
+        return np.array([0.0, 0.0 if self._stride is None else self._stride.lift_mm(self._elapsed)])
 
     @property
     def loaded(self) -> MovingFoot:
-        """The foot at the moment shown, with everything a foot at rest has."""
+        """The foot at the moment shown, up to one window ago, with everything a foot at rest has."""
         key = (self.windows, self._ticks)
         if self._shown is None or self._shown[0] != key:
-            self._shown = key, self._present()
+            share = self._ticks / _WINDOW_TICKS
+            freedoms = self._before + share * (self._freedoms - self._before)
+            foot = MovingFoot.of(
+                self.foot, self.case, self.stance_percent, self._model, freedoms, self.worst,
+                self._residual, self._status, float(self._lift()[1]),
+            )  # fmt: skip
+            self._shown = key, foot
         return self._shown[1]
 
     @property
     def energy(self) -> float:
-        """Potential and kinetic energy, N mm, of the last window's end."""
+        """Potential and kinetic energy, N mm, at the last window's end."""
         freedoms, speeds = self._space.read()
         potential = pose_gradient(self._model, freedoms[:, None], self.worst)[0][0]
         return float(potential + 0.5 * (self._space.inertia * speeds**2).sum())
@@ -307,10 +315,7 @@ class Scene:
 
     def snapshot(self) -> Snapshot:
         """The present moment, to come back to."""
-        start = self._start
-        return Snapshot(
-            start.foot, start.case, start.stance_percent, start.seed, tuple(self._acts), self.windows
-        )
+        return replace(self._start, acts=tuple(self._acts), windows=self.windows)
 
     @classmethod
     def replay(cls, snapshot: Snapshot) -> "Scene":

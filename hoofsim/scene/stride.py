@@ -12,8 +12,9 @@ from hoofsim.mechanics import bodies
 from hoofsim.mechanics import stations as places
 from hoofsim.mechanics.assembly import separations
 from hoofsim.mechanics.loads import LoadCase, Moment
-from hoofsim.mechanics.model import LIMB_HOLD_LIFTED, Model, under
+from hoofsim.mechanics.model import LIMB_HOLD_LIFTED, Model
 from hoofsim.mechanics.types import Array
+from hoofsim.scene.ramp import between, smooth
 
 # Time in the air and height of the coffin joint's flight (choices; a leisurely walk and trot on the straight).
 SWING_S = {"walk": 0.45, "trot": 0.42}
@@ -25,12 +26,8 @@ LIFT_SPREAD = 0.04
 SWING_EXTENSOR_N_PER_KG, EXTENSOR_ON = 0.4, 0.25
 # Share of the swing over which the limb's hold takes over from the load, and hands back (choice).
 HAND_OVER = 0.12
-
-
-def _smooth(share: float) -> float:
-    """0 to 1 with level ends, for a share of 0 to 1."""
-    t = min(max(share, 0.0), 1.0)
-    return t * t * t * (10.0 - 15.0 * t + 6.0 * t * t)
+# Slide past which a loaded station's grip follows it, mm (choice: past what a foot at rest reaches, see `footing`).
+SLIP_MM = 1.0
 
 
 @dataclass(frozen=True)
@@ -66,39 +63,49 @@ class Stride:
         share = self.swing_share(elapsed)
         return LIFT_MM[self.case.name] * self.height * 16.0 * (share * (1.0 - share)) ** 2
 
-    def model(self, model: Model, elapsed: float, grip: Array) -> Model:
-        """The foot's model at this moment of the stride, its ground stations gripping at `grip` (stations, 1) mm."""
+    def moment(self, elapsed: float) -> Moment:
+        """The limb's load and posture at this moment of the stride."""
         percent = self.stance_percent(elapsed)
         if percent is not None:
-            moved = under(model, self.case.at(np.array([percent])))
-            return replace(moved, stations=replace(model.stations, grip=grip))
+            return self.case.at(np.array([percent]))
         share = self.swing_share(elapsed)
         first, last = self.case.at(np.array([100.0])), self.case.at(np.array([0.0]))
-        on = _smooth(share)
-        # The hold takes over from the leaving load, and hands back to the coming one.
-        leaving, coming = 1.0 - _smooth(share / HAND_OVER), 1.0 - _smooth((1.0 - share) / HAND_OVER)
+        moved = between(first, last, smooth(share))
+        leaving, coming = _hand_over(share)
+        return moved._replace(force_per_kg=leaving * first.force_per_kg + coming * last.force_per_kg)
+
+    def carried(self, model: Model, elapsed: float) -> Model:
+        """The same foot as the limb carries it in the swing: ground away, held at the joint, toe brought forward."""
+        share = self.swing_share(elapsed)
+        if share == 0.0:
+            return model
+        leaving, coming = _hand_over(share)
         hold = LIMB_HOLD_LIFTED * (1.0 - max(leaving, coming))
-        moved = under(model, Moment(
-            leaving * first.force_per_kg + coming * last.force_per_kg,
-            (1.0 - on) * first.pastern_turn + on * last.pastern_turn,
-            (1.0 - on) * first.fetlock_extension + on * last.fetlock_extension,
-        ))  # fmt: skip
-        tone = SWING_EXTENSOR_N_PER_KG * _smooth(share / EXTENSOR_ON) * (1.0 - coming)
+        tone = SWING_EXTENSOR_N_PER_KG * smooth(share / EXTENSOR_ON) * (1.0 - coming)
         gap = model.stations.gap.copy()
         gap[places.GROUND] += self.lift_mm(elapsed)
         return replace(
-            moved,
-            stations=replace(model.stations, gap=gap, grip=grip),
-            extensor=replace(moved.extensor, tone=moved.extensor.tone + tone * model.values["body_mass_kg"]),
+            model,
+            stations=replace(model.stations, gap=gap),
+            extensor=replace(model.extensor, tone=model.extensor.tone + tone * model.values["body_mass_kg"]),
             limb_hold=model.limb_hold + hold,
             limb_lift_hold=model.limb_lift_hold + hold,
         )
 
 
+def _hand_over(share: float) -> tuple[float, float]:
+    """How much of the leaving and of the coming load acts at a share of the swing, 0 to 1."""
+    return 1.0 - smooth(share / HAND_OVER), 1.0 - smooth((1.0 - share) / HAND_OVER)
+
+
 def footing(model: Model, freedoms: Array) -> tuple[Array, bool]:
-    """Where the ground stations grip (stations, 1), mm, and whether any touches: one in the air takes its place along."""
+    """Where the ground stations grip (stations, 1), mm, and whether any touches.
+
+    A station in the air takes its place along. One that has slid further than `SLIP_MM` drags it behind: the friction
+    law holds a foot near its place and was not made for long slides.
+    """
     sep = separations(model, bodies.poses(freedoms[:, None], model.hinge_x, model.hinge_y))
-    clear = sep.n[places.GROUND] > 0.0
+    clear, slide = sep.n[places.GROUND] > 0.0, sep.s[places.GROUND]
     grip = model.stations.grip.copy()
-    grip[places.GROUND] += np.where(clear, sep.s[places.GROUND], 0.0)
+    grip[places.GROUND] += np.where(clear, slide, slide - np.clip(slide, -SLIP_MM, SLIP_MM))
     return grip, not clear.all()
