@@ -45,7 +45,8 @@ def page(shown: View, met: set[str], styled: bool = False, length_unit: str = "m
     lines += wrapped(shown.text, styled)
     lines += _terms(shown, met)
     if shown.question:
-        lines += ["", *wrapped(f"**{shown.question}**", styled)]
+        asked = wrapped(plain(shown.question))
+        lines += ["", *(f"{BOLD}{line}{PLAIN_AGAIN}" if styled else line for line in asked)]
     for number, (_, words) in enumerate(shown.choices, start=1):
         lines += textwrap.wrap(
             f"{number}) {plain(words)}", WIDTH, initial_indent="  ", subsequent_indent="     "
@@ -86,7 +87,7 @@ def place_line(shown: View, length_unit: str) -> list[str]:
     if shown.wants_position is None:
         return []
     x, y = (show(float(part), "mm", length_unit) for part in shown.state.loaded.points[shown.wants_position])
-    return [f"The {shown.wants_position.replace('_', ' ')} is now at x {x}, y {y}."]
+    return ["", f"The {shown.wants_position.replace('_', ' ')} is now at x {x}, y {y}."]
 
 
 def _table(rows: Iterable[Row], length_unit: str) -> list[str]:
@@ -102,7 +103,7 @@ def _table(rows: Iterable[Row], length_unit: str) -> list[str]:
         label = f"{row.label} ({unit})" if unit else row.label
         mark = "" if row.readable or row.unit not in ("mm", "deg") else "*"
         small = small or bool(mark)
-        lines.append(f"  {label[:43]:<44}{cells[0]:>11}{cells[1]:>11}{change:>11}{mark:<1}")
+        lines.append(f"  {label[:43]:<44}{cells[0]:>11}{cells[1]:>11}{change:>11}{mark}")
     return [*lines, "  * smaller than a radiograph can show"] if small else lines
 
 

@@ -10,7 +10,7 @@ from hoofsim.foot.parameters import BY_NAME
 from hoofsim.lessons.answers import FORMS
 from hoofsim.lessons.checks import CHECK_NAMES
 from hoofsim.lessons.glossary import glossary
-from hoofsim.lessons.markup import TERM, Value, links, values
+from hoofsim.lessons.markup import TERM, Value, links, plain, values
 from hoofsim.lessons.schema import OWN, STEP_KINDS, Lesson, Predict
 from hoofsim.measures import MEASURES
 from hoofsim.resources import scenarios_folder
@@ -100,6 +100,10 @@ def _marks_wrong(lesson: Lesson, text: str) -> list[str]:
         found = [what for value in values(text) for what in _value_wrong(lesson, value)]
     except ValueError as error:
         return [str(error)]
+    if "**" in plain(text) or "](" in plain(text):
+        found.append(
+            "a mark is not closed, or one stands inside another: write **bold** and [words](term:name) apart"
+        )
     for words, target in links(text):
         if not target.startswith(TERM):
             found.append(

@@ -43,12 +43,14 @@ def play(lesson: Lesson, learner: Learner, name: str) -> Played:
     lost: list[str] = []
     while not progress.finished:
         lines = waiting.get(progress.at)
+        scripted = bool(lines)
         line = lines.pop(0) if lines else ""
         before = progress
         progress = _left_and_resumed(lesson, progress) if line == LEAVE else type_line(lesson, progress, line)
         said.append((line, progress.told))
         lost += losses(before, progress)
-        if (not line and progress.at == before.at and not progress.finished) or len(said) > MOST_LINES:
+        stands = progress.at == before.at and not progress.finished
+        if (stands and not scripted) or len(said) > MOST_LINES:
             return Played(learner, progress, tuple(said), progress.at, tuple(lost))
     return Played(learner, progress, tuple(said), None, tuple(lost))
 

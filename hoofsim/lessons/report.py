@@ -34,7 +34,7 @@ def report(lesson: Lesson, progress: Progress, length_unit: str = "mm") -> str:
     parts.append("**Goals**\n" + "\n".join(goals))
     if progress.finished and not total.passed:
         parts.append("Play it again when you like: what to look at stands with each answer above.")
-    parts.append("\n".join((*CAUTIONS, LIMITS)) if lesson.cautions else SHORT_CAUTION)
+    parts.append("\n".join(f"- {one}" for one in (*CAUTIONS, LIMITS)) if lesson.cautions else SHORT_CAUTION)
     return "\n\n".join(parts)
 
 

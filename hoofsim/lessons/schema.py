@@ -15,6 +15,10 @@ from hoofsim.lessons.answers import Answer, ChoiceAnswer, Line, Name, Prose
 from hoofsim.lessons.checks import Check, check_control, check_measure
 from hoofsim.lessons.state import State
 from hoofsim.measures import MEASURES
+from hoofsim.model import Foot
+from hoofsim.timeline.calendar import weeks
+from hoofsim.timeline.rates import KEEPINGS
+from hoofsim.timeline.trim import parse_trim
 
 START = "start"
 OWN = "own"
@@ -22,14 +26,51 @@ SCRIPTED = ("right", "wrong", "wandering")
 LONGEST_TYPED = 400
 
 
+class Weeks(Strict):
+    """Days of growth, wear and trims that a foot has gone through; trims as in "42:wall=6,plane=1.5,sole=1"."""
+
+    days: float = Field(ge=0, le=400)
+    kept: str = Field("shod", json_schema_extra={"enum": list(KEEPINGS)})
+    trims: list[Annotated[str, Field(max_length=100)]] = Field(default_factory=list, max_length=10)
+
+    @model_validator(mode="after")
+    def _can_be(self) -> "Weeks":
+        if self.kept not in KEEPINGS:
+            raise Misplaced(("kept",), f"unknown keeping '{self.kept}'; {nearest(self.kept, KEEPINGS)}")
+        for index, trim in enumerate(self.trims):
+            try:
+                parse_trim(trim)
+            except BadInput as error:
+                raise Misplaced(("trims", index), str(error)) from None
+        return self
+
+    def controls(self, foot: Foot) -> dict[str, float]:
+        """What the days have made of the foot's controls; BadInput when one leaves its range."""
+        trims = [parse_trim(trim) for trim in self.trims]
+        grown = weeks(foot, [self.days], self.kept, trims)
+        return {name: float(values[0]) for name, values in grown.controls.items()}
+
+
 class LessonFoot(FootChoice):
-    """A foot with a load, under a name that the steps use."""
+    """A foot with a load, under a name that the steps use; `weeks` lets it grow before it is loaded."""
 
     load: LoadChoice = Field(default_factory=lambda: LoadChoice.model_validate({}))
+    weeks: Weeks | None = None
+
+    @model_validator(mode="after")
+    def _grows(self) -> "LessonFoot":
+        try:
+            self.state()
+        except BadInput as error:
+            raise Misplaced(("weeks",), str(error)) from None
+        return self
 
     def state(self) -> State:
         """The foot by its values."""
-        return State(self.preset, tuple(sorted(self.set.items())), self.load.case, self.load.stance_percent)
+        settings = dict(self.set)
+        if self.weeks is not None:
+            settings |= self.weeks.controls(Foot(self.preset, **settings))
+        return State(self.preset, tuple(sorted(settings.items())), self.load.case, self.load.stance_percent)
 
 
 class Goal(Strict):
