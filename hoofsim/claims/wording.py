@@ -43,6 +43,11 @@ def verdict(separation: Separation) -> str:
     if separation.named:
         return _named(separation, separation.named)
     remaining = separation.remaining
+    if not remaining and not separation.readings.own_baseline:
+        return (
+            f"Cannot tell: {_why(separation)} Measured against a sound foot, none of the {len(separation.standings)} "
+            "accounts alone fits."
+        )
     if not remaining:
         return (
             f"Cannot tell: none of the {len(separation.standings)} accounts alone fits these readings. Movements may "

@@ -36,6 +36,9 @@ _TABLE = (
         "show a learner's progress, or merge a class's into a table",
     ),
     Command("new", "hoofsim.cli.new", "begin a new file from a starter that plays"),
+    Command(
+        "trials", "hoofsim.cli.trials", "keep runs in a log, list them, write them as a table and a report"
+    ),
     Command("match", "hoofsim.cli.match", "find a foot of the model that reads as a case does"),
     Command("draw", "hoofsim.cli.draw", "draw one loaded foot to a picture file"),
     Command("list", "hoofsim.cli.listing", "list feet, controls, measures, loads, sources or scenarios"),

@@ -48,6 +48,8 @@ class Dots:
     y: Mapping[str, Array]
     x_error: Array | None = None
     y_error: Mapping[str, Array] | None = None
+    names: Sequence[str] = ()
+    """Short words to write beside the points, one each; none when empty."""
 
 
 def claim_figure(
@@ -167,6 +169,11 @@ def _dots(axes: "Axes", one: Dots, measure: str, index: int) -> None:
         one.x, one.y[measure], marker=marker, s=38, facecolor=fill,
         edgecolor="#211c17", linewidth=0.7, label=one.label, zorder=5,
     )  # fmt: skip
+
+    for name, x, y in zip(one.names, one.x, one.y[measure], strict=False):
+        axes.annotate(
+            name, (x, y), (5, 4), textcoords="offset points", fontsize=8.5, zorder=6, annotation_clip=True
+        )
 
 
 def _trend(axes: "Axes", one: Trend, reach: tuple[float, float]) -> None:

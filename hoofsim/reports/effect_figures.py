@@ -7,6 +7,7 @@ import numpy as np
 
 from hoofsim.claims.effects import cell_means, effects
 from hoofsim.claims.experiment import Results
+from hoofsim.drawing.palette import INK
 from hoofsim.files.experiment import Factor
 from hoofsim.foot.parameters import BY_NAME
 from hoofsim.measures import MEASURES
@@ -22,6 +23,7 @@ from hoofsim.reports.plot_style import (
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
+    from matplotlib.colors import LinearSegmentedColormap
     from matplotlib.figure import Figure
 
 BAND_NOTE = "Shaded band: a change too small to read on a radiograph (2 deg, 2 mm)."
@@ -40,12 +42,14 @@ def factor_label(factor: Factor) -> str:
 def effect_figure(results: Results, heading: str, caution: str) -> "Figure":
     """The figure that suits the experiment: a map for a grid, lines along numbers, otherwise dots by level."""
     factors = results.experiment.factors
+    readable = any(MEASURES[name].readable for name in results.experiment.measures)
+    band, under = (f"{BAND_NOTE} ", f"{MAP_NOTE} ") if readable else ("", "")
     numeric = [index for index, factor in enumerate(factors) if factor.numbers() is not None]
     if results.experiment.design == "grid":
-        return _maps(results, heading, f"{MAP_NOTE} {caution}")
+        return _maps(results, heading, under + caution)
     if len(factors) <= 2 and numeric and _enough(factors[numeric[-1]]):
-        return _lines(results, numeric[-1], heading, f"{BAND_NOTE} {caution}")
-    return _levels(results, heading, f"{BAND_NOTE} {caution}")
+        return _lines(results, numeric[-1], heading, band + caution)
+    return _levels(results, heading, band + caution)
 
 
 def _enough(factor: Factor) -> bool:
@@ -101,10 +105,12 @@ def _maps(results: Results, heading: str, note: str) -> "Figure":
         for axes, measure in zip(panels, experiment.measures, strict=False):
             cells = np.ma.masked_invalid(cell_means(results, measure, 0, 1))
             limit = max(float(np.ma.max(np.ma.abs(cells))) if cells.count() else 0.0, 1e-9)
-            painted = axes.pcolormesh(x, y, cells, cmap="PuOr_r", vmin=-limit, vmax=limit, shading="nearest")
+            painted = axes.pcolormesh(
+                x, y, cells, cmap=_two_sided_colours(), vmin=-limit, vmax=limit, shading="nearest"
+            )
             axes.set_facecolor("#8c8c8c")
             if cells.count() == cells.size and float(np.ptp(cells)) > 0.0:
-                drawn = axes.contour(x, y, cells, levels=6, colors="#211c17", linewidths=0.9)
+                drawn = axes.contour(x, y, cells, levels=6, colors=INK, linewidths=0.9)
                 axes.clabel(drawn, fmt="%g", fontsize=9)
             figure.colorbar(painted, ax=axes, shrink=0.9).set_label(_change_label(measure))
             axes.set_title(MEASURES[measure].label, loc="left", fontsize=11.5)
@@ -114,6 +120,13 @@ def _maps(results: Results, heading: str, note: str) -> "Figure":
         lost = "" if results.at_rest.all() else "Grey cells: no state of rest. "
         _finish(figure, panels, len(experiment.measures), heading, lost + note)
     return figure
+
+
+def _two_sided_colours() -> "LinearSegmentedColormap":
+    """Blue for less, white for no change, orange for more; light enough at both ends for dark contours."""
+    from matplotlib.colors import LinearSegmentedColormap
+
+    return LinearSegmentedColormap.from_list("change", ["#5d93cc", "#ffffff", "#df9544"])
 
 
 def _levels(results: Results, heading: str, note: str) -> "Figure":

@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 WIDTH, HEIGHT, MARGIN = 8.27, 11.69, 0.7
 _POINT = 1.0 / 72.0
 _LEADING = 1.38
-_CHARACTER = 0.53  # mean width of a character, as a share of the type size
+_CHARACTER = 0.5  # mean width of a character, as a share of the type size
 _WARNING = "#96190f"
 
 
@@ -147,6 +147,10 @@ def _table(sheet: _Sheet, table: Table) -> None:
 
 
 def _widths(rows: Sequence[Sequence[str]]) -> list[float]:
-    """Column widths in inches: by the longest cell, capped so that one wordy column does not starve the others."""
-    wanted = [min(max(len(row[at]) for row in rows) + 2.0, 38.0) for at in range(len(rows[0]))]
+    """Column widths in inches: no narrower than the longest word, and no wordy column starves the others."""
+    wanted = []
+    for at in range(len(rows[0])):
+        cells = [row[at] for row in rows]
+        word = max(len(word) for cell in cells for word in (cell.split() or [""]))
+        wanted.append(max(word + 4.0, min(max(map(len, cells)), 20) + 1.0))
     return [(WIDTH - 2 * MARGIN) * one / sum(wanted) for one in wanted]
