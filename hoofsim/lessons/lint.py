@@ -170,13 +170,15 @@ def _terms(lesson: Lesson) -> Iterator[Finding]:
     """A term must be linked, and so explained, where a learner first meets it."""
     names = {name.lower(): word for word, one in glossary().items() for name in one.names}
     longest_first = sorted(names, key=len, reverse=True)
-    pattern = re.compile(r"\b(" + "|".join(map(re.escape, longest_first)) + r")s?\b", re.IGNORECASE)
+    pattern = re.compile(
+        r"(?<![\w-])(" + "|".join(map(re.escape, longest_first)) + r")s?(?![\w-])", re.IGNORECASE
+    )
     met: set[str] = set()
     for path, text in lesson.texts():
         if path[0] != "steps":
             continue
         here = {target.removeprefix(TERM) for _, target in links(text)}
-        for found in pattern.finditer(bare(text)):
+        for found in pattern.finditer(" ".join(bare(text).split())):
             word = names[found[1].lower()]
             if word not in met and word not in here:
                 yield path, f"'{found[0]}' is met here first: link it, such as [{found[0]}]({TERM}{word})"
