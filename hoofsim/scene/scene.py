@@ -151,7 +151,7 @@ class Scene:
 
     def _pose_limb(self) -> None:
         """Put the limb's load, posture and footing of this moment into the laws."""
-        grip, touching = footing(self._model, self._freedoms)
+        grip, touching = footing(self._model, self._freedoms, self._speed > 0)
         self._space.drag(AIR_DRAG_PER_S if self._speed and not touching else DRAG_PER_S)
         self._moment = between(self._left, self._target(), smooth(self._share))
         model = under(self._built, self._moment)

@@ -98,14 +98,17 @@ def _hand_over(share: float) -> tuple[float, float]:
     return 1.0 - smooth(share / HAND_OVER), 1.0 - smooth((1.0 - share) / HAND_OVER)
 
 
-def footing(model: Model, freedoms: Array) -> tuple[Array, bool]:
+def footing(model: Model, freedoms: Array, walking: bool) -> tuple[Array, bool]:
     """Where the ground stations grip (stations, 1), mm, and whether any touches.
 
-    A station in the air takes its place along. One that has slid further than `SLIP_MM` drags it behind: the friction
-    law holds a foot near its place and was not made for long slides.
+    A foot in the air takes its grip along and so stands where it lands; while it walks, so does each station not yet or
+    no longer loaded. A loaded station that has slid further than `SLIP_MM` drags its grip behind: the friction law holds
+    a foot near its place and was not made for long slides. A foot that stands is left with the grip of its rest, so that
+    it comes to the equilibrium's answer by whatever way.
     """
     sep = separations(model, bodies.poses(freedoms[:, None], model.hinge_x, model.hinge_y))
-    clear, slide = sep.n[places.GROUND] > 0.0, sep.s[places.GROUND]
+    slide, clear = sep.s[places.GROUND], sep.n[places.GROUND] > 0.0
+    free = clear & (walking | clear.all())
     grip = model.stations.grip.copy()
-    grip[places.GROUND] += np.where(clear, slide, slide - np.clip(slide, -SLIP_MM, SLIP_MM))
+    grip[places.GROUND] += np.where(free, slide, slide - np.clip(slide, -SLIP_MM, SLIP_MM))
     return grip, not clear.all()
