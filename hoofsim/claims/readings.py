@@ -85,10 +85,7 @@ def against_sound_foot(
     sound = sound_points()
     found = measure_all(sound, sound)
     kept = tuple(name for name in names if found[name] is not None and find(name).kind == "points")
-    if not kept:
-        raise BadInput(
-            "Without a baseline of the same foot, none of these measures can be compared with a sound foot."
-        )
     at = [names.index(name) for name in kept]
     level = np.array([float(found[name]) for name in kept])  # type: ignore[arg-type]
-    return kept, values[at] - level, covariance[np.ix_(at, at)] + between_feet(kept), sound
+    between = between_feet(kept) if kept else np.zeros((0, 0))
+    return kept, values[at] - level, covariance[np.ix_(at, at)] + between, sound

@@ -69,6 +69,8 @@ def whitener(covariance: Array) -> Array:
 
     Directions in which the measures repeat one another exactly carry no error and no news: they are left out.
     """
+    if covariance.size == 0:
+        return np.zeros((0, 0))
     scale = np.sqrt(np.diag(covariance))
     values, vectors = np.linalg.eigh(covariance / np.outer(scale, scale))
     kept = values > _REDUNDANT * values[-1]
@@ -81,7 +83,8 @@ def predictions(account: Account, readings: Readings, amounts: Array) -> Array:
     missing = [name for name in readings.measures if name not in change]
     if missing:
         raise BadInput(f"The baseline lacks the landmarks for {', '.join(missing)}.")
-    return np.stack([change[name] for name in readings.measures], axis=-1)
+    columns = [change[name] for name in readings.measures]
+    return np.stack(columns, axis=-1) if columns else np.zeros((len(amounts), 0))
 
 
 def separate(readings: Readings, accounts: Mapping[str, Account] = ACCOUNTS) -> Separation:

@@ -77,6 +77,8 @@ def _named(separation: Separation, name: str) -> str:
 
 def _why(separation: Separation) -> str:
     readings = separation.readings
+    if readings.observations == 0:
+        return "nothing was read that could be compared."
     if readings.observations < FEWEST_OBSERVATIONS:
         return (
             "only one thing was observed, and an account's amount can be chosen to fit one observation, so nothing is "

@@ -8,6 +8,7 @@ from hoofsim.claims.evidence.cases import paired
 from hoofsim.claims.evidence.propagation import measured
 from hoofsim.claims.evidence.summary import paragraph, weigh_table
 from hoofsim.claims.evidence.weighing import weigh
+from hoofsim.claims.wording import verdict
 from hoofsim.measures import measure_all
 from tests.claims.evidence.tables import cases_of, films, good_rows
 
@@ -163,3 +164,11 @@ def test_the_invented_demonstration_is_labelled_and_holds_every_trap():
         "not said",
     ):
         assert words in traps
+
+
+def test_a_case_in_which_nothing_asked_for_was_read_is_kept_and_cannot_tell():
+    rows = good_rows("carried_sole")
+    rows[1]["tip_lost"] = "yes"
+    (one,) = weigh(cases_of(with_lost_tip(rows, False)), ("tip_to_frog",))
+    assert one.separation.named is None
+    assert "nothing was read that could be compared" in verdict(one.separation)
