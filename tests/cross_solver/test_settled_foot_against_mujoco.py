@@ -1,7 +1,7 @@
 """The whole loaded foot, settled under gravity in a second engine, against the product's equilibrium.
 
 Problem: eleven freedoms, every bond, tendon, ligament and ground contact of one foot. Referee: the same foot in MuJoCo
-(`mujoco_foot`), with its own kinematics, tendon paths and time stepping, and the tissues' laws written a second time; it
+(`hoofsim.verify.referees.settled_foot`), with its own kinematics, tendon paths and time stepping, and the tissues' laws written a second time; it
 falls from the unloaded pose until nothing moves. Asked: 0.05 mm, 0.05 deg, 0.5 % of the tendon's tension and of the ground's
 force. Both end at the same balance of forces to rounding, so anything above 1e-6 mm would already be a difference of models;
 the tolerance is what a reader would ever notice. Feet whose bonds let go are left out: tearing depends on the path.
@@ -12,7 +12,7 @@ import pytest
 
 from hoofsim.mechanics import stations as places
 from hoofsim.model import Foot
-from tests.cross_solver.mujoco_foot import Settling
+from hoofsim.verify.referees.settled_foot import Settling
 
 TURNS = [2, 3, 6, 9, 10]
 CASES = {
@@ -47,7 +47,7 @@ def test_the_settled_foot_is_the_equilibrium(name):
     foot, case, percent = CASES[name]
     loaded = foot.load(case, percent)
     assert loaded.status == "converged"
-    settled = Settling(loaded.model, places)
+    settled = Settling(loaded.model)
     settled.settle()
     agree(loaded, settled)
 
@@ -76,7 +76,7 @@ def soften_the_tendon(settled):
 @pytest.mark.parametrize("mutate", [lose_the_sole_junction, turn_a_sign, shorten_a_lever, soften_the_tendon])
 def test_the_check_sees_a_wrong_foot(mutate):
     loaded = Foot("sound").load("other_lifted")
-    settled = Settling(loaded.model, places)
+    settled = Settling(loaded.model)
     mutate(settled)
     settled.settle(rounds=4)
     with pytest.raises(AssertionError):

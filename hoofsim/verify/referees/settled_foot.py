@@ -3,28 +3,39 @@
 What the engine does by itself: the kinematic tree (slides and hinges), gravity on the limb and the capsule, the deep flexor
 tendon wrapped on a cylinder with its own path finder, the lengths and levers of the ligaments, the wall's hinge and the
 limb's hold as joint springs, time stepping. What it cannot know (stiffening bonds, softening, one-sided tissue) enters
-through its passive-force callback from `independent_laws`. From the product come numbers only: where stations are and
-their constants.
+through its passive-force callback from `second_laws`. From the program's own engine come numbers only: where stations
+are and their constants.
 
 Engine frame: x dorsal, z up, so a hinge about +y turns the tip down. Lengths mm, forces N; time and mass are free in a
 statics problem and chosen for quick settling.
 """
 
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from functools import lru_cache
+from typing import Any
 
-import mujoco
 import numpy as np
+from numpy.typing import NDArray
 
-from tests.cross_solver import independent_laws as laws
+from hoofsim.mechanics import stations as places
+from hoofsim.mechanics.bodies import TURNS
+from hoofsim.mechanics.elements.line import SLACK_WIDTH_MM
+from hoofsim.mechanics.model import FACET_STIFFNESS, FACET_WIDTH_MM, Model
+from hoofsim.model import Foot
+from hoofsim.verify.referees import second_laws as laws
+
+Array = NDArray[np.float64]
+Constants = Mapping[str, Array]
+Law = Callable[[Array, Array], tuple[Array, Array]]
 
 BODIES = ("limb", "p3", "navicular", "border", "wall", "plate")
-SLACK_WIDTH = 0.4
 
 
-def tree_xml(m):
+def tree_xml(m: Model) -> str:
     """Model text for one foot (batch of one)."""
 
-    def xz(point):
+    def xz(point: list[float]) -> str:
         return f"{point[0]!r} 0 {point[1]!r}"
 
     first = {name: np.asarray(value)[0].tolist() for name, value in m.pivot.items()}
@@ -36,16 +47,16 @@ def tree_xml(m):
     free = 'mass="1e-6" diaginertia="1e-6 1e-6 1e-6"'
     light = f'<inertial pos="0 0 0" {free}/>'
 
-    def heavy(newtons):
+    def heavy(newtons: float) -> str:
         return f'<inertial pos="0 0 0" mass="{float(newtons)!r}" diaginertia="1e-6 1e-6 1e-6"/>'
 
-    def slides(name, stiffness=0.0):
+    def slides(name: str, stiffness: float = 0.0) -> str:
         return (
             f'<joint name="{name}_x" type="slide" axis="1 0 0" stiffness="{float(stiffness)!r}"/>'
             f'<joint name="{name}_z" type="slide" axis="0 0 1"/>'
         )
 
-    def hinge_joint(name, stiffness=0.0):
+    def hinge_joint(name: str, stiffness: float = 0.0) -> str:
         return f'<joint name="{name}_turn" type="hinge" axis="0 1 0" stiffness="{float(stiffness)!r}"/>'
 
     return f"""
@@ -92,49 +103,49 @@ class Station:
 
     body: int
     frame: int
-    local: np.ndarray
-    rest: np.ndarray
-    normal: np.ndarray
-    law: object
+    local: Array
+    rest: Array
+    normal: Array
+    law: Law
 
 
-def _column(constants):
+def _column(constants: object) -> dict[str, Array]:
     return {name: np.asarray(value)[:, 0] for name, value in vars(constants).items()}
 
 
-def _rows(table, here):
+def _rows(table: Constants, here: slice) -> dict[str, Array]:
     return {name: value[here] for name, value in table.items()}
 
 
-def ground_law(stiffness, gap, friction):
+def ground_law(stiffness: Array, gap: Array, friction: float) -> Law:
     """Forces (along the normal, across it) in N for separations n, t of stations on the ground."""
 
-    def law(n, t):
+    def law(n: Array, t: Array) -> tuple[Array, Array]:
         push, grip = laws.ground_push(n + gap, t, stiffness, friction)
         return -push, grip
 
     return law
 
 
-def two_sided_law(c, bonded):
+def two_sided_law(c: Constants, bonded: Array) -> Law:
     """The same for bonds that resist opening, closing and sliding alike."""
 
-    def law(n, t):
+    def law(n: Array, t: Array) -> tuple[Array, Array]:
         pull, drag = laws.bond_pull(n, t, c, True)
         return bonded * pull, bonded * drag
 
     return law
 
 
-def cushion_law(c, area):
+def cushion_law(c: Constants, area: Array) -> Law:
     """The same for tissue that only resists being pressed."""
     return lambda n, t: (-area * laws.squeeze(n, c), 0.0 * t)
 
 
-def one_sided_law(c, pressed, bonded, area):
+def one_sided_law(c: Constants, pressed: Constants, bonded: Array, area: Array) -> Law:
     """The same for bonds that pull when opened, and are tissue when pressed."""
 
-    def law(n, t):
+    def law(n: Array, t: Array) -> tuple[Array, Array]:
         pull, drag = laws.bond_pull(n, t, c, False)
         return bonded * pull - area * laws.squeeze(n, pressed), bonded * drag
 
@@ -144,7 +155,9 @@ def one_sided_law(c, pressed, bonded, area):
 class Settling:
     """A foot in the engine: build it from the product's numbers, settle it, read poses and tension."""
 
-    def __init__(self, model, places):
+    def __init__(self, model: Model) -> None:
+        import mujoco
+
         self.engine = mujoco.MjModel.from_xml_string(tree_xml(model))
         self.state = mujoco.MjData(self.engine)
         self.number = {name: self.engine.body(name).id for name in BODIES} | {"ground": 0}
@@ -157,10 +170,11 @@ class Settling:
             self.lines[self.engine.tendon(name).id] = (
                 float(part.stiffness[0]), float(part.slack[0]), float(part.tone[0]))  # fmt: skip
         self.facet_arm = float(model.facet_arm[0])
-        self.stations = self._stations(model, places)
+        self.stations = self._stations(model)
 
-    def _stations(self, model, places):
-        s, out = model.stations, []
+    def _stations(self, model: Model) -> list[Station]:
+        s = model.stations
+        out: list[Station] = []
         two, one, pressed = (_column(c) for c in (model.two_sided, model.one_sided, model.pressed))
         friction = float(np.asarray(model.ground.friction).ravel()[0])
         pivot = {name: np.asarray(value)[0] for name, value in model.pivot.items()}
@@ -188,23 +202,23 @@ class Settling:
             out.append(Station(self.number[kind.body], self.number[kind.frame], local, rest, normal, law))
         return out
 
-    def _separations(self, station, place, turn):
+    def _separations(self, station: Station, place: Array, turn: Array) -> tuple[Array, Array, Array]:
         """Where a station's points are, how they moved in B's frame, and the direction across the normal."""
         at = place[station.body] + station.local @ turn[station.body].T
         move = (at - place[station.frame]) @ turn[station.frame] - station.rest
         return at, move, np.stack([station.normal[:, 1], -station.normal[:, 0]], axis=-1)
 
-    def _forces(self, station, place, turn):
+    def _forces(self, station: Station, place: Array, turn: Array) -> tuple[Array, Array]:
         """Force (stations, 2) N of body A on body B at the points `at` (stations, 2) mm."""
         at, move, across = self._separations(station, place, turn)
         pull, drag = station.law((move * station.normal).sum(axis=1), (move * across).sum(axis=1))
         return at, (pull[:, None] * station.normal + drag[:, None] * across) @ turn[station.frame].T
 
-    def _frames(self):
+    def _frames(self) -> tuple[Array, Array]:
         """Origins (bodies, 2) and axes (bodies, 2, 2) of all bodies in the sagittal plane, from the engine."""
         return self.state.xpos[:, (0, 2)], self.state.xmat.reshape(-1, 3, 3)[:, (0, 2)][:, :, (0, 2)]
 
-    def ground(self):
+    def ground(self) -> tuple[Array, float]:
         """The ground's resultant on the foot (2,) N, and its moment about the world's origin, N mm (x f_z - z f_x)."""
         place, turn = self._frames()
         total, moment = np.zeros(2), 0.0
@@ -215,8 +229,10 @@ class Settling:
                 moment -= (at[:, 0] * force[:, 1] - at[:, 1] * force[:, 0]).sum()
         return total, moment
 
-    def _passive(self, engine, state):
+    def _passive(self, engine: Any, state: Any) -> None:
         """The engine's passive-force callback: add every tissue's force to `qfrc_passive`."""
+        import mujoco
+
         place, turn = self._frames()
         force, torque = np.zeros((engine.nbody, 3)), np.zeros((engine.nbody, 3))
         for station in self.stations:
@@ -236,16 +252,18 @@ class Settling:
             state.qfrc_passive[:] -= tension * self.jacobian(number)
         p3, navicular = self.joint["p3_turn"], self.joint["navicular_turn"]
         approach = self.facet_arm * (state.qpos[p3] - state.qpos[navicular])
-        push = 1500.0 * float(laws.stiffening(approach, 0.05)) * self.facet_arm
+        push = FACET_STIFFNESS * float(laws.stiffening(approach, FACET_WIDTH_MM)) * self.facet_arm
         state.qfrc_passive[p3] -= push
         state.qfrc_passive[navicular] += push
 
-    def tension(self, number):
+    def tension(self, number: int = 0) -> float:
         """Tension of a line from the engine's own length of it, N."""
         stiffness, slack, tone = self.lines[number]
-        return stiffness * float(laws.stiffening(self.state.ten_length[number] - slack, SLACK_WIDTH)) + tone
+        return (
+            stiffness * float(laws.stiffening(self.state.ten_length[number] - slack, SLACK_WIDTH_MM)) + tone
+        )
 
-    def jacobian(self, number):
+    def jacobian(self, number: int) -> Array:
         """The engine's own change of a line's length by every joint (nv,)."""
         out = np.zeros(self.engine.nv)
         start, count = self.engine.ten_J_rowadr[number], self.engine.ten_J_rownnz[number]
@@ -253,13 +271,15 @@ class Settling:
         out[self.engine.ten_J_colind[here]] = self.state.ten_J[here]
         return out
 
-    def net_force(self, pose):
+    def net_force(self, pose: Array) -> Array:
         """Force on every joint at rest in `pose`: passive minus gravity (nv,); zero where the foot is settled."""
+        import mujoco
+
         self.state.qpos[:], self.state.qvel[:] = pose, 0.0
         mujoco.mj_forward(self.engine, self.state)
-        return self.state.qfrc_passive - self.state.qfrc_bias
+        return np.asarray(self.state.qfrc_passive - self.state.qfrc_bias)
 
-    def _stiffness(self, pose, step=1e-5):
+    def _stiffness(self, pose: Array, step: float = 1e-5) -> Array:
         """Stiffness (nv, nv) at `pose`, by differences of the engine's own forces."""
         columns = [
             (self.net_force(pose - step * unit) - self.net_force(pose + step * unit)) / (2 * step)
@@ -267,7 +287,7 @@ class Settling:
         ]
         return np.array(columns)
 
-    def settle(self, rounds=12, steps=120, quiet=1e-7):
+    def settle(self, rounds: int = 12, steps: int = 120, quiet: float = 1e-7) -> int:
         """Let the foot fall from its unloaded pose and come to rest; returns the steps taken.
 
         Each round sets the joints' added inertia from the stiffness at the present pose, so that the quickest swing takes
@@ -275,6 +295,8 @@ class Settling:
         rounds add the inertia of a foot already on the ground. Ends when nothing moves by more than `quiet` mm in a step
         (radians count 30 mm).
         """
+        import mujoco
+
         size = np.array([1.0 if "_turn" not in name else 30.0 for name in self.joint])
         landed, pose, taken = 2e4 * size**2, np.zeros(self.engine.nv), 0
         mujoco.set_mjcb_passive(self._passive)
@@ -299,7 +321,7 @@ class Settling:
             mujoco.set_mjcb_passive(None)
         return taken
 
-    def freedoms(self):
+    def freedoms(self) -> Array:
         """The settled pose in the product's order and meaning (11,): the wall's turn is absolute there."""
         q = self.state.qpos
         order = ("limb_x", "limb_z", "p3_turn", "navicular_turn", "border_x", "border_z", "border_turn",
@@ -310,3 +332,27 @@ class Settling:
                 q[self.joint["wall_turn"]] + q[self.joint["border_turn"]],
             ]
         )
+
+
+SETTLED_CASES = (
+    (Foot("sound"), "standing", None),
+    (Foot("long_toe_low_heel"), "walk", 84.0),
+    (Foot("sound", wedge_deg=6), "trot", 50.0),
+    (Foot("failed_laminae"), "standing", None),
+)
+
+
+@lru_cache(maxsize=1)
+def settled_differences() -> tuple[float, float, float]:
+    """Largest differences over a few feet: positions mm, turns deg, tendon tension %."""
+    lengths, turns, tensions = [], [], []
+    for foot, case, percent in SETTLED_CASES:
+        loaded = foot.load(case, percent)
+        settled = Settling(loaded.model)
+        settled.settle()
+        away = np.abs(settled.freedoms() - loaded.equilibrium.freedoms[:, 0])
+        turns.append(float(np.degrees(away[list(TURNS)].max())))
+        lengths.append(float(np.delete(away, TURNS).max()))
+        tension = loaded.measures()["tendon_tension"] or 0.0
+        tensions.append(100.0 * abs(settled.tension() / tension - 1.0))
+    return max(lengths), max(turns), max(tensions)

@@ -1,0 +1,1 @@
+"""Independent computations: other engines, other minimisers, finite elements. Each needs an optional package."""
