@@ -9,11 +9,12 @@ import numpy as np
 from hoofsim.claims.accounts import ACCOUNTS, account
 from hoofsim.claims.evidence.cases import paired
 from hoofsim.claims.evidence.columns import all_columns
+from hoofsim.claims.evidence.confusion import confusion
 from hoofsim.claims.evidence.generate import AMOUNTS, INVENTED, invented_films, table_text
 from hoofsim.claims.evidence.reader import read_table
 from hoofsim.claims.evidence.summary import Evidence, paragraph, weigh_table
 from hoofsim.claims.information import next_measures
-from hoofsim.claims.wording import advice_sentence, verdict, verdict_word
+from hoofsim.claims.wording import CANNOT_TELL, advice_sentence, verdict, verdict_word
 from hoofsim.cli.output import print_json, print_table, print_text, ready_folder
 from hoofsim.errors import BadInput
 from hoofsim.measures import NOT_IN_A_SAGITTAL_VIEW, find
@@ -24,6 +25,7 @@ EXAMPLES = """\
   hoofsim evidence scenarios/evidence/invented_cases.csv --out results
   hoofsim evidence my_cases.csv --only tip_to_frog
   hoofsim evidence --columns
+  hoofsim evidence --confusion --cases 100
   hoofsim evidence --generate carried_sole --cases 30 --seed 4 > invented.csv"""
 
 _LABELLED = "INVENTED DATA"
@@ -44,6 +46,11 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     invent.add_argument(
         "--generate", metavar="ACCOUNT", help=f"print an invented table: {', '.join(ACCOUNTS)}"
     )
+    invent.add_argument(
+        "--confusion",
+        action="store_true",
+        help="invent a table under every account and count what each case is named",
+    )
     invent.add_argument("--cases", type=int, default=20, metavar="N", help="how many feet (default 20)")
     invent.add_argument("--seed", type=int, default=1, metavar="S", help="same seed, same table (default 1)")
     invent.add_argument(
@@ -54,13 +61,22 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(arguments: argparse.Namespace) -> int:
     """Weigh, invent or explain."""
-    asked = [arguments.file is not None, arguments.generate is not None, arguments.columns]
+    asked = [
+        arguments.file is not None,
+        arguments.generate is not None,
+        arguments.columns,
+        arguments.confusion,
+    ]
     if sum(asked) != 1:
-        raise BadInput("evidence needs one of: a FILE.csv, --generate ACCOUNT, or --columns")
+        raise BadInput("evidence needs one of: a FILE.csv, --generate ACCOUNT, --confusion, or --columns")
+    if arguments.seed < 0:
+        raise BadInput(f"--seed {arguments.seed}: must be 0 or more")
     if arguments.columns:
         _print_columns(arguments.json)
     elif arguments.generate is not None:
         _generate(arguments)
+    elif arguments.confusion:
+        _print_confusion(arguments)
     else:
         _weigh(arguments)
     return 0
@@ -79,8 +95,6 @@ def _print_columns(as_json: bool) -> None:
 
 
 def _generate(arguments: argparse.Namespace) -> None:
-    if arguments.seed < 0:
-        raise BadInput(f"--seed {arguments.seed}: must be 0 or more")
     chosen = account(arguments.generate)
     random = np.random.default_rng(arguments.seed)
     films = invented_films(
@@ -98,6 +112,36 @@ def _generate(arguments: argparse.Namespace) -> None:
     path = ready_folder(arguments.out) / f"invented_{chosen.name}.csv"
     write_whole(path, text)
     print_text(f"wrote {path}")
+
+
+def _print_confusion(arguments: argparse.Namespace) -> None:
+    """How many invented cases of each account are named which account."""
+    only = _only(arguments.only)
+    counts = confusion(arguments.cases, arguments.seed, arguments.error, not arguments.no_baseline, only)
+    if arguments.json:
+        print_json({name: dict(row) for name, row in counts.items()})
+        return
+    columns = [*ACCOUNTS, CANNOT_TELL]
+    heads = [
+        ("true account", "left"),
+        *((ACCOUNTS[one].label if one in ACCOUNTS else one, "right") for one in columns),
+    ]
+    rows = (
+        ([ACCOUNTS[name].label, *(str(row[one]) for one in columns)], None) for name, row in counts.items()
+    )
+    low, high = AMOUNTS
+    read = "with baselines" if not arguments.no_baseline else "without baselines"
+    print_table(f"how many of {arguments.cases} invented cases were named what", heads, rows)
+    print_text()
+    print_text(
+        f"Amounts {low:g} to {high:g} deg or mm, points read with {arguments.error:g} mm of error along each axis, "
+        f"{read}{', only ' + ', '.join(only) if only else ''}; seed {arguments.seed}."
+    )
+
+
+def _only(words: str | None) -> tuple[str, ...] | None:
+    """The measures of --only; BadInput with the nearest valid name."""
+    return None if words is None else tuple(find(name.strip()).name for name in words.split(","))
 
 
 def _weigh(arguments: argparse.Namespace) -> None:

@@ -121,6 +121,13 @@ def test_an_invented_table_goes_back_in_and_the_account_comes_out(account, tmp_p
     assert report["label"].startswith("INVENTED DATA")
 
 
+def test_the_confusion_matrix_is_right_on_its_diagonal_and_tip_to_frog_alone_cannot_tell(capsys):
+    counts = json.loads(said(["evidence", "--confusion", "--cases", "20", "--json"], capsys)[1])
+    assert all(row.get(name, 0) >= 19 for name, row in counts.items())
+    alone = said(["evidence", "--confusion", "--cases", "20", "--only", "tip_to_frog", "--json"], capsys)[1]
+    assert all(row == {"cannot tell": 20} for row in json.loads(alone).values())
+
+
 def test_a_bad_table_is_refused_and_nothing_is_written(tmp_path, capsys):
     rows = good_rows()
     rows[1]["tip_x"] = "left"
