@@ -6,6 +6,8 @@ from pathlib import Path
 
 from hoofsim.errors import BadInput
 
+LONGEST_SHOWN = 40  # of a file's name in that of its unfinished neighbour, which may not be too long either
+
 
 def write_whole(path: Path, content: bytes | str) -> None:
     """Write beside the target and rename; text as UTF-8 with plain line ends. BadInput when the place refuses it."""
@@ -13,9 +15,11 @@ def write_whole(path: Path, content: bytes | str) -> None:
     if path.is_dir():
         raise BadInput(f"{path}: is a folder; expected a file to write")
     try:
-        handle, name = tempfile.mkstemp(prefix=f".{path.name}.", suffix=".part", dir=path.parent)
-    except OSError as error:
-        raise BadInput(f"{path}: cannot be written: {error.strerror or error}") from None
+        handle, name = tempfile.mkstemp(
+            prefix=f".{path.name[:LONGEST_SHOWN]}.", suffix=".part", dir=path.parent
+        )
+    except (OSError, ValueError) as error:  # a name may hold what no system takes
+        raise BadInput(f"{path}: cannot be written: {getattr(error, 'strerror', None) or error}") from None
     beside = Path(name)
     try:
         with os.fdopen(handle, "wb") as stream:

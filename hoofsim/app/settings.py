@@ -35,8 +35,8 @@ def settings_path() -> Path:
 
 def load_settings() -> tuple[Settings, str | None]:
     """The kept settings; where the file is missing or spoiled the start values, in the second case with a sentence."""
-    path = settings_path()
     try:
+        path = settings_path()
         if not path.is_file():
             return Settings(), None
         data = read_file(path).data

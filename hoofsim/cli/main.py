@@ -8,7 +8,9 @@ from collections.abc import Sequence
 from hoofsim import __version__
 from hoofsim.cautions import SHORT_CAUTION
 from hoofsim.cli.commands import COMMANDS, Command
+from hoofsim.cli.encoding import speak_plainly
 from hoofsim.errors import BadInput, HoofsimError, nearest
+from hoofsim.plain_text import printable
 
 STOPPED = 130
 BAD_INPUT = 2
@@ -76,11 +78,12 @@ def dispatch(words: Sequence[str]) -> int:
 
 def main(words: Sequence[str] | None = None) -> int:
     """The console script: `words` are the arguments after the program's name; returns the exit code."""
+    speak_plainly()
     try:
         code = dispatch(sys.argv[1:] if words is None else list(words))
         sys.stdout.flush()
     except HoofsimError as error:
-        print(f"hoofsim: {error}", file=sys.stderr)
+        print(f"hoofsim: {printable(str(error))}", file=sys.stderr)
         return error.exit_code
     except BrokenPipeError:
         # Whoever was reading has seen enough; keep the interpreter from complaining when it closes the pipe.

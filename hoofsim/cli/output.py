@@ -9,6 +9,7 @@ from typing import Any
 from rich.console import Console
 from rich.table import Table
 
+from hoofsim.cli.encoding import takes_every_letter
 from hoofsim.errors import BadInput
 
 WIDTH_WITHOUT_TERMINAL = 110
@@ -56,7 +57,7 @@ def print_text(text: str = "") -> None:
 
 def print_json(value: Any) -> None:
     """A value as JSON, one that other programs can read back (no NaN)."""
-    print(json.dumps(value, indent=2, ensure_ascii=False, allow_nan=False))
+    print(json.dumps(value, indent=2, ensure_ascii=not takes_every_letter(), allow_nan=False))
 
 
 def ready_folder(folder: Path) -> Path:

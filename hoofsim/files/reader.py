@@ -127,17 +127,17 @@ def _composed(text: str, name: str) -> Document:
 def read_file(path: Path | str, largest: int = LARGEST_BYTES) -> Document:
     """The single document in a UTF-8 file of at most `largest` bytes; BadInput naming the file if it cannot be read."""
     path = Path(path)
-    if path.is_dir():
-        raise BadInput(f"{path}: is a folder; expected a .yaml file")
-    if not path.exists():
-        raise BadInput(f"{path}: no such file")
-    if not path.is_file():
-        raise BadInput(f"{path}: is not an ordinary file; expected a .yaml file")
     try:
+        if path.is_dir():
+            raise BadInput(f"{path}: is a folder; expected a .yaml file")
+        if not path.exists():
+            raise BadInput(f"{path}: no such file")
+        if not path.is_file():
+            raise BadInput(f"{path}: is not an ordinary file; expected a .yaml file")
         with path.open("rb") as stream:
             content = stream.read(largest + 1)
-    except OSError as error:
-        raise BadInput(f"{path}: cannot be read: {error.strerror or error}") from None
+    except (OSError, ValueError) as error:  # a name may hold what no system takes
+        raise BadInput(f"{path}: cannot be read: {getattr(error, 'strerror', None) or error}") from None
     if len(content) > largest:
         raise BadInput(f"{path}: larger than {largest} bytes; expected a file written by a person")
     try:

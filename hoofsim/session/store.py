@@ -16,8 +16,17 @@ HOME_VARIABLE = "HOOFSIM_HOME"
 def user_folder() -> Path:
     """The folder of settings, progress and recovery: $HOOFSIM_HOME, or the platform's place for such files."""
     chosen = os.environ.get(HOME_VARIABLE)
-    if chosen:
-        return Path(chosen).expanduser()
+    try:
+        return Path(chosen).expanduser() if chosen else _usual_folder()
+    except RuntimeError:  # no home folder, or none of that person
+        where = f"{HOME_VARIABLE}={chosen}" if chosen else "this account"
+        raise BadInput(
+            f"{where} has no home folder; set {HOME_VARIABLE} to a folder for your files"
+        ) from None
+
+
+def _usual_folder() -> Path:
+    """The platform's place for a person's own files of this program."""
     if sys.platform == "win32":
         base = os.environ.get("APPDATA")
         return (Path(base) if base else Path.home() / "AppData" / "Roaming") / "hoofsim"

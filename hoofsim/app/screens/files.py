@@ -95,13 +95,18 @@ class FileScreen(Screen):
         if not text.strip():
             self.app.say("Type the name of a file, or choose one below.")
             return
-        path = Path(text.strip()).expanduser()
+        try:
+            path = Path(text.strip()).expanduser()
+            is_folder = (self.folder / path).is_dir()
+        except (OSError, RuntimeError, ValueError) as problem:
+            self.app.say(f"'{text.strip()[:60]}' is no name of a file here: {problem}")
+            return
         path = path if path.is_absolute() else self.folder / path
         if self.saving:
             path = path if path.suffix in ENDINGS else path.with_name(path.name + ".yaml")
             if self.app.save_sandbox_file(path):
                 self.app.back()
-        elif path.is_dir():
+        elif is_folder:
             self._enter(path)
         else:
             self.app.open_sandbox_file(path)

@@ -17,6 +17,7 @@ from hoofsim.app.widgets.painter import Painter
 from hoofsim.app.widgets.scroll import ScrollPanel
 from hoofsim.app.widgets.slider import Slider
 from hoofsim.app.widgets.switch import Switch
+from hoofsim.errors import BadInput
 from hoofsim.session.store import user_folder
 
 if TYPE_CHECKING:
@@ -70,7 +71,7 @@ class SettingsScreen(Screen):
                 self.motion,
                 Heading("Your files"),
                 Label("Settings, progress and the last sitting are kept in", colour="quiet"),
-                Label(str(user_folder()), "code"),
+                Label(_folder(), "code"),
             ],
             gap=0.8,
         )
@@ -120,3 +121,11 @@ class SettingsScreen(Screen):
             self.app.back()
             return True
         return False
+
+
+def _folder() -> str:
+    """Where a person's files are kept, or why nowhere."""
+    try:
+        return str(user_folder())
+    except BadInput as problem:
+        return str(problem)

@@ -1,5 +1,6 @@
 """The sandbox's keys, as one table from key to deed."""
 
+import io
 from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -11,7 +12,7 @@ from hoofsim.app.screens.sandbox.presenter import digit_of, free_name, neighbour
 from hoofsim.drawing.backend_svg import svg
 from hoofsim.errors import HoofsimError
 from hoofsim.session.commands import CutTendon
-from hoofsim.session.store import write_atomically
+from hoofsim.writing import write_whole
 
 if TYPE_CHECKING:
     from hoofsim.app.screens.sandbox.screen import SandboxScreen
@@ -123,10 +124,12 @@ def save_picture(screen: "SandboxScreen") -> None:
     surface = screen.view.snapshot()
     if picture is None or surface is None:
         return
-    base = free_name(Path.cwd(), "foot", (".png", ".svg"))
+    image = io.BytesIO()
     try:
-        write_atomically(base.with_name(base.name + ".svg"), svg(picture))
-        pygame.image.save(surface, str(base) + ".png")
+        base = free_name(Path.cwd(), "foot", (".png", ".svg"))
+        pygame.image.save(surface, image, "foot.png")
+        write_whole(base.with_name(base.name + ".svg"), svg(picture))
+        write_whole(base.with_name(base.name + ".png"), image.getvalue())
     except (HoofsimError, OSError, pygame.error) as problem:
         screen.app.say(f"The picture was not saved: {problem}")
         return
