@@ -1,4 +1,4 @@
-"""Output on consoles and into pipes whose encoding lacks signs that we print (cp1252, ASCII): plain ones take their place."""
+"""Output where the encoding lacks signs that we print (cp1252, ASCII): plain ones take their place."""
 
 import codecs
 import io
