@@ -51,7 +51,7 @@ THIRD_PARTY = {
     "lessons": {"numpy", "yaml", "pydantic"},
     "drawing": {"numpy"},
     "reports": {"numpy", "matplotlib", "PIL", "imageio_ffmpeg"},
-    "verify": {"numpy", "matplotlib"},
+    "verify": {"numpy", "matplotlib", "mujoco", "scipy", "skfem"},
     "app": {"numpy", "pygame"},
     "bench": {"numpy", "scipy"},
     "cli": {"numpy", "rich"},

@@ -14,8 +14,8 @@ COLUMNS = (
 
 HOW_TO_READ = (
     "Calibrated: the model was set by this value, so being inside proves little. Predicted: nothing in the model was set by "
-    "it. Inside: within the published spread. Where none was printed, a seventh of the value either way (15 %), the usual "
-    "spread between horses in this table, or for radiographs the smallest readable change. What falls outside stays outside."
+    "it. Inside: within the published spread. Where none was printed, 15 % of the value either way, about the "
+    "usual spread between horses in this table, or for radiographs the smallest readable change. What falls outside stays outside."
 )
 
 

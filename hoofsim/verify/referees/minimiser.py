@@ -34,13 +34,11 @@ def ends(loaded: LoadedFoot, method: str, twist: Array | float = 0.0) -> tuple[A
 
     def energy(z: Array) -> tuple[float, Array]:
         value, gradient = slope(model, (own + to_pose @ z)[:, None], worst)
-        turned: Array = to_pose.T @ gradient[:, 0]
-        return float(value[0]), turned
+        return float(value[0]), np.asarray(to_pose.T @ gradient[:, 0], dtype=np.float64)
 
     def hessian(z: Array) -> Array:
         found = evaluate(model, (own + to_pose @ z)[:, None], worst).hessian
-        curved: Array = to_pose.T @ found[:, :, 0] @ to_pose
-        return curved
+        return np.asarray(to_pose.T @ found[:, :, 0] @ to_pose, dtype=np.float64)
 
     random = np.random.default_rng(STARTS[method])
     spread = random.normal(0.0, 1.2, (STARTS[method], bodies.COUNT)) * SCALE

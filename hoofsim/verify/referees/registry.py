@@ -21,12 +21,12 @@ REFEREES = (
 
 
 def ask_all(
-    referees: Sequence[Referee] = REFEREES, progress: Callable[[], object] | None = None
+    referees: Sequence[Referee] = REFEREES, progress: Callable[[int], object] | None = None
 ) -> tuple[Outcome, ...]:
     """Ask every referee whose package is installed; the others are named as left out."""
     outcomes = []
-    for one in referees:
+    for done, one in enumerate(referees, start=1):
         outcomes.append(Outcome(one, one.largest() if one.at_hand else None))
         if progress is not None:
-            progress()
+            progress(done)
     return tuple(outcomes)
