@@ -14,6 +14,7 @@ import numpy as np
 from hoofsim.claims.accounts import ACCOUNTS
 from hoofsim.claims.readings import observation
 from hoofsim.claims.separability import Separation
+from hoofsim.files.experiment import Experiment
 from hoofsim.frames import Array
 from hoofsim.measures import MEASURES
 
@@ -83,6 +84,26 @@ def next_observations(
             curves = [np.stack([change[m] for m in measures], axis=-1) / scale for change in changes]
             advice.append(Advice(name, tuple(measures), _information(chances, weights, curves)))
     return sorted(advice, key=lambda one: (-round(one.bits, 3), one.name))
+
+
+def next_experiments(separation: Separation, experiments: Mapping[str, Experiment]) -> list[Advice]:
+    """Experiments (by name) by what reading their measures together would be expected to tell, the most telling first.
+
+    Only measures that a radiograph shows and that have not been observed count.
+    """
+    seen = {observation(name) for name in separation.readings.measures}
+    candidates = {}
+    for name, experiment in experiments.items():
+        fresh = [
+            measure
+            for measure in experiment.measures
+            if MEASURES[measure].readable
+            and MEASURES[measure].kind == "points"
+            and observation(measure) not in seen
+        ]
+        if fresh:
+            candidates[name] = fresh
+    return next_observations(separation, candidates)
 
 
 def _error(measure: str, errors: Mapping[str, float] | None) -> float:

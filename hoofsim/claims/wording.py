@@ -3,7 +3,7 @@
 An account says which movement a foot shows, never what caused it, and never how the horse will do.
 """
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from hoofsim.claims.accounts import ACCOUNTS
 from hoofsim.claims.information import Advice
@@ -124,3 +124,12 @@ def _check(separation: Separation, name: str, most: int = 3) -> str:
         return "More landmarks are needed to check it."
     shown = [f"{MEASURES[m].label} {show(float(change[m]), MEASURES[m].unit, signed=True)}" for m in foretold]
     return f"To check it, read something else; {ACCOUNTS[name].label} foretells: {joined(shown)}."
+
+
+def experiment_sentence(separation: Separation, advice: Sequence[Advice], titles: Mapping[str, str]) -> str:
+    """Which ready experiment reads what would separate the accounts that remain; "" when none would."""
+    if not advice or advice[0].bits < WORTH_READING or len(separation.remaining) < 2:
+        return ""
+    best = advice[0]
+    read = joined([MEASURES[name].label for name in best.measures])
+    return f"A ready experiment that reads it: {titles[best.name]} ({read}; {best.bits:.2f} bits)."

@@ -13,12 +13,14 @@ from hoofsim.claims.evidence.confusion import confusion
 from hoofsim.claims.evidence.generate import AMOUNTS, INVENTED, invented_films, table_text
 from hoofsim.claims.evidence.reader import read_table
 from hoofsim.claims.evidence.summary import Evidence, paragraph, weigh_table
-from hoofsim.claims.information import next_measures
-from hoofsim.claims.wording import CANNOT_TELL, advice_sentence, verdict, verdict_word
+from hoofsim.claims.information import next_experiments, next_measures
+from hoofsim.claims.wording import CANNOT_TELL, advice_sentence, experiment_sentence, verdict, verdict_word
 from hoofsim.cli.output import print_json, print_table, print_text, ready_folder
 from hoofsim.errors import BadInput
+from hoofsim.files.experiment import read_experiment
 from hoofsim.measures import NOT_IN_A_SAGITTAL_VIEW, find
 from hoofsim.reports.evidence_files import files_of
+from hoofsim.resources import scenarios_folder
 from hoofsim.writing import write_whole
 
 EXAMPLES = """\
@@ -200,7 +202,15 @@ def _print(evidence: Evidence, label: str, written: list[Path]) -> None:
     if untold is not None:
         print_text()
         words = advice_sentence(untold.separation, next_measures(untold.separation))
-        print_text(f"{untold.case.name}: {verdict(untold.separation)} {words}")
+        ready = {
+            file.stem: read_experiment(file)
+            for file in sorted((scenarios_folder() / "experiments").glob("*.yaml"))
+        }
+        titles = {name: f"scenarios/experiments/{name}.yaml" for name in ready}
+        words += " " + experiment_sentence(
+            untold.separation, next_experiments(untold.separation, ready), titles
+        )
+        print_text(f"{untold.case.name}: {verdict(untold.separation)} {words.strip()}")
     print_text()
     print_text(NOT_IN_A_SAGITTAL_VIEW)
     for path in written:

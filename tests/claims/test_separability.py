@@ -4,12 +4,14 @@ import numpy as np
 import pytest
 
 from hoofsim.claims.accounts import ACCOUNTS
-from hoofsim.claims.information import next_measures, next_observations
+from hoofsim.claims.information import next_experiments, next_measures, next_observations
 from hoofsim.claims.population import draw_foot, sound_points
 from hoofsim.claims.readings import readings_of
 from hoofsim.claims.separability import predictions, separate, whitener
-from hoofsim.claims.wording import advice_sentence, verdict
+from hoofsim.claims.wording import advice_sentence, experiment_sentence, verdict
 from hoofsim.errors import BadInput
+from hoofsim.files.experiment import read_experiment
+from hoofsim.resources import scenarios_folder
 
 USUAL = ("hoof_angle", "capsular_rotation", "phalangeal_rotation", "palmar_angle", "founder_distance",
          "wall_to_bone_distal", "sole_depth_tip", "tip_to_frog", "frog_to_toe")  # fmt: skip
@@ -149,3 +151,15 @@ def test_one_account_left_is_told_how_it_could_fail():
 def test_unusable_readings_are_refused(values, error, complaint):
     with pytest.raises(BadInput, match=complaint):
         readings_of(values, error, sound_points())
+
+
+def test_the_experiment_that_reads_what_separates_comes_first():
+    ready = {file.stem: read_experiment(file) for file in (scenarios_folder() / "experiments").glob("*.yaml")}
+    separation = read({"tip_to_frog": 0.0, "capsular_rotation": 8.0})
+    advice = next_experiments(separation, ready)
+    assert advice[0].bits > 0.9
+    assert {"palmar_angle", "frog_to_toe", "phalangeal_rotation"} & set(advice[0].measures)
+    assert "tip_to_frog" not in advice[0].measures  # it has been read
+    words = experiment_sentence(separation, advice, {name: name for name in ready})
+    assert words.startswith(f"A ready experiment that reads it: {advice[0].name}")
+    assert experiment_sentence(read({"tip_to_frog": -6.0}), [], {}) == ""
