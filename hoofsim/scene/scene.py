@@ -24,7 +24,13 @@ from hoofsim.scene.march import WINDOW, March
 from hoofsim.scene.ramp import RAMP_WINDOWS, between, feet_between, smooth
 from hoofsim.scene.shown import MOVING, MovingFoot, baselines
 from hoofsim.scene.snapshot import Act, Snapshot
-from hoofsim.scene.space import AIR_DRAG_PER_S, DRAG_PER_S, SUBSTEPS_PER_SECOND, FootSpace
+from hoofsim.scene.space import (
+    DRAG_PER_S,
+    HANGING_DRAG_PER_S,
+    SUBSTEPS_PER_SECOND,
+    SWING_DRAG_PER_S,
+    FootSpace,
+)
 from hoofsim.scene.stride import LIFT_SPREAD, Stride, footing
 
 WINDOW_S = WINDOW / SUBSTEPS_PER_SECOND
@@ -119,7 +125,7 @@ class Scene:
         coming = self._come_on()
         if self._speed:
             self._run_on()
-        self._pose_limb()
+        astray = self._pose_limb()
         pull = np.zeros(bodies.COUNT)
         if self._hold is not None:
             pull = self._hold.generalised(self._model, self._freedoms)
@@ -127,7 +133,7 @@ class Scene:
         self._freedoms, speeds = self._space.read()
         self._residual = float(largest_force(force[:, None])[0])
         still = np.abs(speeds / bodies.scales()).max() < STILL_MM_PER_S and self._residual < BALANCED_N
-        if still and not self._speed and not coming:
+        if still and not (self._speed or coming or astray):
             self._rest()
 
     def _come_on(self) -> bool:
@@ -149,15 +155,16 @@ class Scene:
         if self._elapsed // self._stride.duration_s != before:
             self._stride = self._fresh_stride()
 
-    def _pose_limb(self) -> None:
-        """Put the limb's load, posture and footing of this moment into the laws."""
-        grip, touching = footing(self._model, self._freedoms, self._speed > 0)
-        self._space.drag(AIR_DRAG_PER_S if self._speed and not touching else DRAG_PER_S)
+    def _pose_limb(self) -> bool:
+        """Put the limb's load, posture and footing of this moment into the laws; says whether the foot stands astray."""
+        grip, touching = footing(self._model, self._freedoms, self._speed > 0, self._hold is not None)
+        self._space.drag(DRAG_PER_S if touching else SWING_DRAG_PER_S if self._speed else HANGING_DRAG_PER_S)
         self._moment = between(self._left, self._target(), smooth(self._share))
         model = under(self._built, self._moment)
         model = replace(model, stations=replace(model.stations, grip=grip))
         self._model = model if self._stride is None else self._stride.carried(model, self._elapsed)
         self._space.turn_limb(self._model)
+        return touching and self._hold is None and bool(grip.any())
 
     def _target(self) -> Moment:
         """The load and posture that case and stride ask for now."""

@@ -23,9 +23,9 @@ from hoofsim.mechanics.types import Array
 SUBSTEPS_PER_SECOND = 2400
 SUBSTEP_S = 1.0 / SUBSTEPS_PER_SECOND
 # Rate (1/s) at which every speed dies away, about twice the slowest stiff mode of a standing foot, so that it does not
-# ring. Applied by the engine as an exact decay, which no stiffness or step can make unstable. Less in the air, where a
-# foot swings almost freely.
-DRAG_PER_S, AIR_DRAG_PER_S = 250.0, 80.0
+# ring. Applied by the engine as an exact decay, which no stiffness or step can make unstable. Less in the air, where
+# only slack tissue holds the foot's turn: least where it just hangs, more where it must land without rattling.
+DRAG_PER_S, SWING_DRAG_PER_S, HANGING_DRAG_PER_S = 250.0, 80.0, 25.0
 # Inertia of the sound foot's freedoms, in tonnes (N s2/mm) and tonne mm2; a choice, see above.
 INERTIA = np.array([0.03, 0.03, 10.0, 3.0, 0.01, 0.01, 15.0, 0.01, 0.01, 10.0, 5.0])
 # Bodies that are carried by another's joint add this little mass to it.

@@ -26,8 +26,10 @@ LIFT_SPREAD = 0.04
 SWING_EXTENSOR_N_PER_KG, EXTENSOR_ON = 0.4, 0.25
 # Share of the swing over which the limb's hold takes over from the load, and hands back (choice).
 HAND_OVER = 0.12
-# Slide past which a loaded station's grip follows it, mm (choice: past what a foot at rest reaches, see `footing`).
+# Slide past which a loaded station's grip follows it, mm (choice).
 SLIP_MM = 1.0
+# How far a standing foot goes back towards its place in one window of the clock, mm (choice: 25 mm a second).
+BACK_MM = 0.25
 
 
 @dataclass(frozen=True)
@@ -98,17 +100,23 @@ def _hand_over(share: float) -> tuple[float, float]:
     return 1.0 - smooth(share / HAND_OVER), 1.0 - smooth((1.0 - share) / HAND_OVER)
 
 
-def footing(model: Model, freedoms: Array, walking: bool) -> tuple[Array, bool]:
+def footing(model: Model, freedoms: Array, walking: bool, held: bool) -> tuple[Array, bool]:
     """Where the ground stations grip (stations, 1), mm, and whether any touches.
 
     A foot in the air takes its grip along and so stands where it lands; while it walks, so does each station not yet or
-    no longer loaded. A loaded station that has slid further than `SLIP_MM` drags its grip behind: the friction law holds
-    a foot near its place and was not made for long slides. A foot that stands is left with the grip of its rest, so that
-    it comes to the equilibrium's answer by whatever way.
+    no longer loaded. While it walks or is held, a loaded station that has slid further than `SLIP_MM` drags its grip
+    behind: the friction law holds a foot near its place and was not made for long slides. A foot that stands is brought
+    back to the place of its rest, as a horse shifts a foot put down awry: so it finds the equilibrium by whatever way.
     """
     sep = separations(model, bodies.poses(freedoms[:, None], model.hinge_x, model.hinge_y))
     slide, clear = sep.s[places.GROUND], sep.n[places.GROUND] > 0.0
-    free = clear & (walking | clear.all())
+    touching = not clear.all()
     grip = model.stations.grip.copy()
-    grip[places.GROUND] += np.where(free, slide, slide - np.clip(slide, -SLIP_MM, SLIP_MM))
-    return grip, not clear.all()
+    here = grip[places.GROUND]
+    if not touching:
+        here += slide
+    elif walking or held:
+        here += np.where(clear & walking, slide, slide - np.clip(slide, -SLIP_MM, SLIP_MM))
+    else:
+        here -= np.clip(here, -BACK_MM, BACK_MM)
+    return grip, touching
