@@ -33,9 +33,10 @@ REFEREE_COLUMNS = (
 LEAST_SAMPLES, MOST_SAMPLES = 16, 4096
 BAND_NOTE = (
     "90 % band: every uncertain constant varied at once about the foot's own value, cut at two standard deviations. Beside "
-    "it the three that matter most, with the share of the variance in which each takes part. The recalled turn of the pastern "
-    "over a stance has no published spread and is not among them; what the model leaves out is in no band."
+    "it the three that matter most, with the share of the variance in which each takes part. The recalled turn of the "
+    "pastern over a stance has no published spread and is not among them; what the model leaves out is in no band."
 )
+LEAST_SHARE = 0.01
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -167,7 +168,9 @@ def _print_bands(label: str, bands: dict[str, Band]) -> None:
     for measure, one in bands.items():
         told, unit = MEASURES[measure], shown_unit(MEASURES[measure].unit)
         heading = f"{told.label} ({unit})" if unit else told.label
-        matter = ", ".join(f"{BY_NAME[name].label.lower()} {share:.2f}" for name, share in one.matter)
+        matter = "; ".join(
+            f"{BY_NAME[name].label.lower()} {share:.2f}" for name, share in one.matter if share >= LEAST_SHARE
+        )
         numbers = [show_number(value, told.unit) for value in (one.low, one.middle, one.high)]
         lines.append(([heading, *numbers, matter], None))
     print_table(label[0].upper() + label[1:], columns, lines)

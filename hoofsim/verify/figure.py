@@ -20,12 +20,12 @@ def comparison_figure(rows: Sequence[Row]) -> "Figure":
     """One line a row; x in half-widths of the published spread, so that -1 and 1 are its edges for every row alike."""
     inside, outside = series_look(0), series_look(1)
     with shared_style():
-        figure, (axes,) = new_figure(12.5, 2.0 + ROW_INCHES * (len(rows) + len(groups(rows))), 1, 1)
+        figure, (axes,) = new_figure(13.0, 2.0 + ROW_INCHES * (len(rows) + len(groups(rows))), 1, 1)
         axes.axvspan(-1.0, 1.0, color="#e4efe4", zorder=0)
         axes.axvline(0.0, color=QUIET, linewidth=0.8)
         at, ticks = 0.0, []
         for name, members in groups(rows).items():
-            axes.text(-FARTHEST - 0.1, at, name, fontweight=600, va="center", ha="right", fontsize=10)
+            axes.text(-FARTHEST - 0.1, at, name, fontweight=600, va="center", ha="left", fontsize=10)
             at -= 1.0
             for row in members:
                 _draw(axes, row, at, inside if row.inside else outside)
@@ -33,7 +33,7 @@ def comparison_figure(rows: Sequence[Row]) -> "Figure":
                 at -= 1.0
         axes.set_yticks([place for place, _ in ticks], [row.published.what for _, row in ticks], fontsize=9)
         axes.set_xticks(range(-4, 5), ["≤ −4", "−3", "−2", "edge", "middle", "edge", "2", "3", "≥ 4"])
-        axes.set_xlim(-FARTHEST - 0.2, FARTHEST + 3.4)
+        axes.set_xlim(-FARTHEST - 0.2, FARTHEST + 4.0)
         axes.set_ylim(at + 0.2, 0.8)
         axes.set_xlabel("model, in half-widths of the published spread (green: inside)")
         axes.grid(axis="y", visible=False)

@@ -14,8 +14,8 @@ COLUMNS = (
 
 HOW_TO_READ = (
     "Calibrated: the model was set by this value, so being inside proves little. Predicted: nothing in the model was set by "
-    "it. Inside: within the published spread. Where none was printed, 15 % of the value either way, about the "
-    "usual spread between horses in this table, or for radiographs the smallest readable change. What falls outside stays outside."
+    "it. Inside: within the published spread; where none was printed, within 15 % of the value, about the usual spread "
+    "between horses in this table, or for radiographs within the smallest readable change. What falls outside stays outside."
 )
 
 
@@ -55,7 +55,7 @@ def spread(one: Published) -> str:
 
 def cited(one: Published) -> str:
     """The source's id, with its status where a reader must know it."""
-    return f"{one.source} ({one.mark})" if one.mark and one.mark != one.source else one.source
+    return f"{one.source}, {one.mark}" if one.mark and one.mark != one.source else one.source
 
 
 def cells(row: Row) -> list[str]:
