@@ -5,6 +5,7 @@ with checks that the solver must confirm (choice). Each form says what to look a
 """
 
 from typing import Annotated, Literal
+from zlib import crc32
 
 from pydantic import AfterValidator, Field, model_validator
 
@@ -83,6 +84,16 @@ class ChoiceAnswer(Strict):
 
     form: Literal["choice"]
     options: list[Option] = Field(min_length=2, max_length=7)
+    order: Literal["mixed", "given"] = Field(
+        "mixed", description="mixed: the same for everybody, and not the order of the file"
+    )
+
+    @property
+    def shown(self) -> list[Option]:
+        """The options in the order in which learners see and number them."""
+        if self.order == "given":
+            return list(self.options)
+        return sorted(self.options, key=lambda option: crc32(option.text.encode("utf-8")))
 
     @model_validator(mode="after")
     def _options_differ(self) -> "ChoiceAnswer":

@@ -142,8 +142,9 @@ class OneChange(Strict):
         changed = [BY_NAME[name].label for name in new if abs(new[name] - old[name]) > SAME_SETTING]
         if len(changed) == 1:
             return Finding(True, f"one thing was changed: {changed[0]}")
-        words = ", ".join(changed) if changed else "nothing"
-        return Finding(False, f"change one thing only: changed now: {words}")
+        if not changed:
+            return Finding(False, "nothing is changed yet")
+        return Finding(False, f"change one thing only; now these differ: {', '.join(changed)}")
 
 
 class StatusIs(Strict):

@@ -49,7 +49,7 @@ def read_answer(answer: Answer, text: str) -> str:
                 return word
         raise BadInput(f"'{text[:30]}' is no direction: {nearest(text.lower(), DIRECTIONS)}")
     if isinstance(answer, ChoiceAnswer):
-        ids = [option.id for option in answer.options]
+        ids = [option.id for option in answer.shown]
         return _one_of(text, ids, "option")
     if isinstance(answer, PositionAnswer):
         parts = _NUMBER.findall(text)

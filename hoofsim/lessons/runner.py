@@ -8,7 +8,7 @@ from collections.abc import Mapping
 
 from hoofsim.errors import BadInput, nearest
 from hoofsim.foot.parameters import BY_NAME
-from hoofsim.lessons.answers import WordsAnswer
+from hoofsim.lessons.answers import ChoiceAnswer, WordsAnswer
 from hoofsim.lessons.events import (
     Answer,
     Back,
@@ -169,10 +169,11 @@ def _marked_answer(
     marks = None if mark.marks is None else max(best, mark.marks * weight)
     last = len(record.tries) + 1 >= TRIES
     reason = filled(lesson, progress, step, _verdict(mark))
-    if last and not mark.full and step.answer.form != "pick":
-        reason += f" What came out: {outcome_in_words(step.answer, before, after)}."
-    elif mark.full and step.answer.form not in ("choice", "pick"):
-        reason += f" {_capital(outcome_in_words(step.answer, before, after))}."
+    if last and not mark.full and isinstance(step.answer, ChoiceAnswer):
+        better = filled(lesson, progress, step, outcome_in_words(step.answer, before, after))
+        reason += f" A stronger answer: {_closed(better)}"
+    elif (last or mark.full) and step.answer.form not in ("choice", "pick"):
+        reason += f" What came out: {_closed(outcome_in_words(step.answer, before, after))}"
     told = reason if last or mark.full else f"{reason} You may answer once more, or go on."
     progress = _with(
         progress, step, record, answer=given, tries=_more(record, given), marks=marks, reason=reason
@@ -336,6 +337,11 @@ def _with(progress: Progress, step: Step, record: Record, **changes: object) -> 
 
 def _told(progress: Progress, sentence: str) -> Progress:
     return progress.model_copy(update={"told": sentence[:LONGEST_TOLD]})
+
+
+def _closed(text: str) -> str:
+    """A sentence with its end."""
+    return text if text.endswith((".", "!", "?")) else f"{text}."
 
 
 def _capital(text: str) -> str:

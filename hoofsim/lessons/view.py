@@ -154,7 +154,7 @@ def _choices(lesson: Lesson, progress: Progress, step: Step, length_unit: str) -
     answer = step.answer if isinstance(step, Asking) else None
     if isinstance(answer, ChoiceAnswer):
         return tuple(
-            (option.id, filled(lesson, progress, step, option.text, length_unit)) for option in answer.options
+            (option.id, filled(lesson, progress, step, option.text, length_unit)) for option in answer.shown
         )
     if isinstance(answer, PickAnswer):
         return tuple((name, MEASURES[name].label) for name in answer.among)
@@ -167,11 +167,7 @@ def _asks(step: Step, progress: Progress, length_unit: str) -> str:
         return "Enter goes on" if record.sure_before else "type 1 (a guess) to 4 (certain), or Enter to go on"
     if isinstance(step, Explain | Transfer) and record.tries:
         again = may_answer(record) and not isinstance(step.answer, WordsAnswer)
-        return (
-            f"{asks(step.answer, length_unit)} to try once more, or Enter to go on"
-            if again
-            else "Enter goes on"
-        )
+        return f"once more: {asks(step.answer, length_unit)}; or Enter goes on" if again else "Enter goes on"
     if isinstance(step, Asking):
         return asks(step.answer, length_unit)
     if isinstance(step, Do):
