@@ -63,10 +63,6 @@ class Results:
                 out[mine] = self.measures[measure][mine] - before
         return out
 
-    def baseline_at_rest(self, load: str) -> bool:
-        """True when the untouched foot has a state of rest under this load, so that changes mean something."""
-        return self.baselines[load].status == CONVERGED
-
 
 def run_experiment(experiment: Experiment, progress: Progress | None = None) -> Results:
     """Every run of the experiment. `progress(done, of)` is called now and then; when it answers False
@@ -117,9 +113,8 @@ def _solve(
         table = sweep(foot, chosen, case, moments[case], report)
         reached = mine[: table.count]
         status[reached] = table.status
-        rest = table.status == CONVERGED
         for name, column in measures.items():
-            column[reached] = np.where(rest, table[name], np.nan)
+            column[reached] = table[name]
         done += table.count
         if stopped:
             break

@@ -67,11 +67,6 @@ def _placed(values: dict[str, Array], part: slice, random: np.random.Generator) 
         return {name: np.concatenate([half[name] for half in halves]) for name in halves[0]}
 
 
-def draw_foot(random: np.random.Generator) -> dict[str, Array]:
-    """Landmarks (2,) mm of one sound foot at rest."""
-    return {name: xy[0] for name, xy in draw_feet(random, 1).items()}
-
-
 @lru_cache(maxsize=1)
 def _population() -> dict[str, Array]:
     random = np.random.default_rng(_SEED)

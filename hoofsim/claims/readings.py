@@ -36,11 +36,6 @@ class Readings:
     baseline: Points
     own_baseline: bool
 
-    def error(self, measure: str) -> float:
-        """Standard error of one reading."""
-        at = self.measures.index(measure)
-        return float(np.sqrt(self.covariance[at, at]))
-
     @property
     def observations(self) -> int:
         """How many different things were observed: measures that look at the same thing count once."""

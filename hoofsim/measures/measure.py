@@ -63,8 +63,3 @@ class Measure:
     smallest_readable: float | None
     """Smallest change worth reading on a radiograph, in `unit`; None when the measure is not readable."""
     reference: Reference | None = None
-
-    @property
-    def is_angle(self) -> bool:
-        """True when the measure is in degrees."""
-        return self.unit == "deg"

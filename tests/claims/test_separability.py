@@ -5,7 +5,7 @@ import pytest
 
 from hoofsim.claims.accounts import ACCOUNTS
 from hoofsim.claims.information import next_experiments, next_measures, next_observations
-from hoofsim.claims.population import draw_foot, sound_points
+from hoofsim.claims.population import draw_feet, sound_points
 from hoofsim.claims.readings import readings_of
 from hoofsim.claims.separability import predictions, separate, whitener
 from hoofsim.claims.wording import advice_sentence, experiment_sentence, verdict
@@ -22,7 +22,7 @@ def read(values, error=1.0):
 
 
 def read_account(name, amount, measures, random=None, own_baseline=True):
-    foot = draw_foot(random) if random else sound_points()
+    foot = {name: xy[0] for name, xy in draw_feet(random, 1).items()} if random else sound_points()
     found = (ACCOUNTS[name].predict_change if own_baseline else ACCOUNTS[name].predict)(foot, amount)
     values = {m: float(found[m]) + (random.normal() if random else 0.0) for m in measures}
     return separate(readings_of(values, 1.0, foot if own_baseline else None))

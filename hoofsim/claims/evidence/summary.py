@@ -33,11 +33,6 @@ class Evidence:
         """True when single cases are named for different accounts: one line through them describes none of them."""
         return len(self.named) > 1
 
-    @property
-    def with_baseline(self) -> int:
-        """How many cases have a baseline of the same foot."""
-        return sum(one.case.baseline is not None for one in self.weighed)
-
 
 def weigh_table(cases: Sequence[Case], name: str, measures: Sequence[str] | None = None) -> Evidence:
     """Everything that the command and the report tell of a table. With `measures`, only those are weighed."""

@@ -5,8 +5,8 @@ import pytest
 
 from hoofsim.claims.accounts import ACCOUNTS
 from hoofsim.claims.evidence.cases import paired
-from hoofsim.claims.evidence.claim import account_slope, trend
-from hoofsim.claims.evidence.regression import fit_line
+from hoofsim.claims.evidence.claim import Trend, account_slope, trend
+from hoofsim.claims.evidence.regression import Line, fit_line
 from hoofsim.claims.evidence.weighing import weigh
 from hoofsim.claims.population import draw_feet
 from tests.claims.evidence.tables import films
@@ -91,15 +91,24 @@ def test_the_slope_of_an_account_is_its_own_chord():
     assert slope == pytest.approx(float(change["tip_to_frog"]) / 10.0, abs=0.005)
 
 
+def made_trend(slope_error, count, **slopes):
+    line = Line(0.0, -0.5, np.diag([0.1, slope_error**2]), count)
+    nothing = np.zeros(count)
+    return Trend("tip_to_frog", ("",) * count, nothing, nothing, nothing, nothing, line, slopes)
+
+
 def test_power_is_the_share_of_tables_that_would_exclude_the_other_slope():
-    found = table_trend("slide_through", "tip_to_frog")
-    error, count = found.line.slope_error, found.line.count
-    apart = abs(found.slopes["slide_through"] - found.slopes["carried_sole"])
-    draws = np.random.default_rng(7).normal(apart, error, 200_000)
-    assert found.power("slide_through", "carried_sole") == pytest.approx(
-        np.mean(np.abs(draws) > found.line.factor * error), abs=0.01
-    )
-    needed = found.cases_needed("slide_through", "carried_sole")
-    assert 4 <= needed < count
-    assert found.cases_needed("carried_sole", "flared_wall") is None  # both leave tip-to-frog as it was
+    found = made_trend(0.2, 20, slide_through=-0.7, carried_sole=0.0, flared_wall=0.001, sinking=None)
+    draws = np.random.default_rng(7).normal(0.7, 0.2, 400_000)
+    share = np.mean(np.abs(draws) > found.line.factor * 0.2)
+    assert 0.85 < share < 0.95
+    assert found.power("slide_through", "carried_sole") == pytest.approx(share, abs=0.003)
     assert found.power("slide_through", "sinking") is None
+
+
+def test_the_cases_needed_bring_the_power_to_nine_in_ten():
+    weak = made_trend(0.5, 20, slide_through=-0.7, carried_sole=0.0, flared_wall=0.001)
+    needed = weak.cases_needed("slide_through", "carried_sole")
+    enough = made_trend(0.5 * np.sqrt(20 / needed), needed, slide_through=-0.7, carried_sole=0.0)
+    assert enough.power("slide_through", "carried_sole") == pytest.approx(0.9, abs=0.01)
+    assert weak.cases_needed("carried_sole", "flared_wall") is None  # both leave tip-to-frog as it was
