@@ -34,3 +34,8 @@ def assets_folder() -> Path:
 def scenario_files() -> list[Path]:
     """The carried scenarios (the folder's own *.yaml files), in the order of their names."""
     return sorted(scenarios_folder().glob("*.yaml"))
+
+
+def model_page() -> str:
+    """The page about the model (Markdown): assumptions, equations, what agrees with the world, what it cannot say."""
+    return (assets_folder() / "model.md").read_text(encoding="utf-8")

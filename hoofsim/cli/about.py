@@ -3,11 +3,13 @@
 import argparse
 
 from hoofsim.cautions import CAUTIONS, DEMONSTRATION, LIMITS
-from hoofsim.cli.output import print_json, print_table, print_text
+from hoofsim.cli.output import print_json, print_markdown, print_table, print_text
+from hoofsim.resources import model_page
 from hoofsim.sources import SOURCES, STATUSES
 
 EXAMPLES = """\
-  hoofsim about            all of it
+  hoofsim about            in short: model, cautions, sources
+  hoofsim about model      the model's page: assumptions, equations, what agrees, what it cannot say
   hoofsim about cautions   only the cautions
   hoofsim about sources --json"""
 
@@ -23,6 +25,8 @@ MODEL = (
     "takes no side between them.",
 )
 
+MORE = "Assumptions, equations, what agrees with the outside world and what does not: hoofsim about model."
+
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Which part to print."""
@@ -31,11 +35,11 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def run(arguments: argparse.Namespace) -> int:
-    """Print the chosen part, or all three."""
+    """Print the chosen part, or all three in short."""
     parts = (arguments.part,) if arguments.part else ("model", "cautions", "sources")
     if arguments.json:
         content = {
-            "model": [*MODEL, LIMITS],
+            "model": model_page() if arguments.part else [*MODEL, LIMITS],
             "cautions": list(CAUTIONS),
             "sources": [vars(source) for source in SOURCES.values()],
         }
@@ -44,8 +48,10 @@ def run(arguments: argparse.Namespace) -> int:
     for number, part in enumerate(parts):
         if number:
             print_text()
-        if part == "model":
-            for paragraph in (*MODEL, LIMITS, DEMONSTRATION):
+        if part == "model" and arguments.part:
+            print_markdown(model_page())
+        elif part == "model":
+            for paragraph in (*MODEL, LIMITS, DEMONSTRATION, MORE):
                 print_text(paragraph)
         elif part == "cautions":
             for caution in CAUTIONS:

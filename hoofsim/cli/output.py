@@ -55,6 +55,13 @@ def print_text(text: str = "") -> None:
     console().print(text)
 
 
+def print_markdown(text: str) -> None:
+    """A page of Markdown, laid out for the terminal."""
+    from rich.markdown import Markdown
+
+    console().print(Markdown(text))
+
+
 def print_json(value: Any) -> None:
     """A value as JSON, one that other programs can read back (no NaN)."""
     print(json.dumps(value, indent=2, ensure_ascii=not takes_every_letter(), allow_nan=False))

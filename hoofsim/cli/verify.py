@@ -127,7 +127,7 @@ def _print_comparison(rows: Sequence[Row], outcomes: Sequence[Outcome]) -> None:
     if left_out:
         print_text()
         print_text(
-            f"Left out, because not installed here: {', '.join(left_out)}. They come with pip install 'hoofsim[test]'."
+            f"Left out, because not installed: {', '.join(left_out)}; pip install 'hoofsim[test]' brings them."
         )
     print_text()
     print_text(SHORT_CAUTION)

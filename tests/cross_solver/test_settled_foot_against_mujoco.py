@@ -4,8 +4,8 @@ Problem: eleven freedoms, every bond, tendon, ligament and ground contact of one
 (`hoofsim.verify.referees.settled_foot`), with its own kinematics, tendon paths and time stepping, and the tissues' laws
 written a second time; it falls from the unloaded pose until nothing moves. Asked: 0.05 mm, 0.05 deg, 0.5 % of the tendon's
 tension and of the ground's force. Both end at the same balance of forces to rounding, so anything above 1e-5 mm would
-already be a difference of models; the tolerance is what a reader would ever notice. Feet whose bonds let go are left out: tearing
-depends on the path.
+already be a difference of models; the tolerance is what a reader would ever notice. Feet whose bonds let go are left
+out: tearing depends on the path.
 """
 
 import numpy as np
