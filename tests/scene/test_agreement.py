@@ -26,8 +26,8 @@ MODERATE = {
 
 
 def random_foot(random: np.random.Generator) -> Foot:
-    """Any preset but the sunk one, which has no solar dermis left to press, with every moderate control drawn evenly."""
-    preset = str(random.choice([name for name in PRESETS if name != "sunk"]))
+    """Any preset, with every moderate control drawn evenly from its range."""
+    preset = str(random.choice(list(PRESETS)))
     return Foot(preset, **{name: float(random.uniform(low, high)) for name, (low, high) in MODERATE.items()})
 
 
