@@ -198,6 +198,13 @@ _TABLE = (
         _ABSTRACT,
     ),
     Source(
+        "F19",
+        "6 deg heel wedge, joints at the trot",
+        "coffin and pastern joints flex further and extend less; the fetlock does not change (3 horses, markers on bones)",
+        "Chateau et al. 2006, Equine Vet J 38:164",
+        _ABSTRACT,
+    ),
+    Source(
         "R1",
         "dorsal wall angle and heel angle, fore",
         "51.8 ± 3.9 and 40.1 ± 9.3 deg (225 hooves)",

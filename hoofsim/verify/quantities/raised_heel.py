@@ -1,14 +1,16 @@
 """What a raised heel does: to joints, tendon, navicular and laminae."""
 
 import numpy as np
+from numpy.typing import NDArray
 
 from hoofsim.foot.parameters import BY_NAME
+from hoofsim.measures.angles import phalangeal_rotation
 from hoofsim.measures.compute import measure_all
 from hoofsim.mechanics import stations as places
 from hoofsim.mechanics.assembly import separations, station_laws
 from hoofsim.mechanics.bodies import poses
 from hoofsim.model import Foot, LoadedFoot, sweep
-from hoofsim.verify.quantities.stance import peak
+from hoofsim.verify.quantities.stance import peak, stance
 from hoofsim.verify.quantities.standing import joint_force, reading, standing
 
 WEDGE_DEG = 6.0
@@ -30,6 +32,21 @@ def navicular_peak_change() -> float:
     return 100.0 * (
         peak("trot", "navicular_load", wedge_deg=WEDGE_DEG) / peak("trot", "navicular_load") - 1.0
     )
+
+
+def _trot_flexion(**changes: float) -> NDArray[np.float64]:
+    """Flexion of the coffin joint over the trot's stance (moments,), deg."""
+    return phalangeal_rotation(stance("trot", **changes).points)
+
+
+def trot_flexion_change() -> float:
+    """Change of the largest coffin-joint flexion over the trot's stance by a 6 deg wedge, deg."""
+    return float(_trot_flexion(wedge_deg=WEDGE_DEG).max() - _trot_flexion().max())
+
+
+def trot_extension_change() -> float:
+    """Change of the largest coffin-joint extension over the trot's stance by a 6 deg wedge, deg."""
+    return float(_trot_flexion().min() - _trot_flexion(wedge_deg=WEDGE_DEG).min())
 
 
 def tendon_change() -> float:

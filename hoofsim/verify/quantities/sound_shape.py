@@ -54,6 +54,16 @@ def wall_to_bone_distal() -> float:
     return reading("wall_to_bone_distal")
 
 
+def lucent_zone_proximal() -> float:
+    """Soft layer near the top, mm."""
+    return reading("lucent_zone_proximal")
+
+
+def lucent_zone_distal() -> float:
+    """Soft layer near the tip, mm."""
+    return reading("lucent_zone_distal")
+
+
 def lucent_zone_middle() -> float:
     """Soft layer half-way down, mm."""
     return reading("lucent_zone_middle")

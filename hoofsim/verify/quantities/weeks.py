@@ -10,6 +10,7 @@ from hoofsim.timeline.trim import Trim
 # The trimmed horses were small; the pony preset stands for them. Wall and sole cuts are the published ones, heels left.
 SMALL_HORSE = "pony"
 WALL_CUT_MM, SOLE_CUT_MM = 3.0, 2.9
+SEVEN_WEEKS_DAYS = 49.0
 
 
 @lru_cache(maxsize=1)
@@ -36,6 +37,21 @@ def trim_bone_angle() -> float:
 def trim_ground_length() -> float:
     """Change of the ground length from heel to toe by the trim, mm."""
     return _change("frog_to_toe") + _change("frog_to_heel")
+
+
+def _over_seven_weeks(kept: str) -> float:
+    first, last = weeks(Foot("sound"), [0.0, SEVEN_WEEKS_DAYS], kept).load()["hoof_angle"]
+    return float(last - first)
+
+
+def shod_hoof_angle() -> float:
+    """Change of the hoof angle over seven weeks under a shoe, deg."""
+    return _over_seven_weeks("shod")
+
+
+def barefoot_hoof_angle() -> float:
+    """Change of the hoof angle over seven weeks barefoot, deg."""
+    return _over_seven_weeks("barefoot")
 
 
 def renewal() -> float:
