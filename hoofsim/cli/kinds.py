@@ -8,5 +8,8 @@ from hoofsim.files.scenario import SCENARIO
 from hoofsim.lessons.glossary import GLOSSARY
 from hoofsim.lessons.lint import EXAMINED_LESSON
 from hoofsim.lessons.progress import PROGRESS
+from hoofsim.session.replay import REPLAY
+from hoofsim.session.sandbox_file import SANDBOX
 
-KINDS: Mapping[str, Kind] = {kind.name: kind for kind in (SCENARIO, EXPERIMENT, EXAMINED_LESSON, GLOSSARY, PROGRESS)}
+_ALL = (SCENARIO, EXPERIMENT, EXAMINED_LESSON, GLOSSARY, PROGRESS, SANDBOX, REPLAY)
+KINDS: Mapping[str, Kind] = {kind.name: kind for kind in _ALL}

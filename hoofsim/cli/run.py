@@ -1,7 +1,8 @@
-"""Run scenario and experiment files: write the tables and pictures of each, and check what a scenario expects."""
+"""Run scenarios, experiments and kept sittings: write their tables and pictures, and check what a scenario expects."""
 
 import argparse
-from collections.abc import Sequence
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
@@ -11,13 +12,16 @@ from hoofsim.cli.pictures import png_bytes, svg_text
 from hoofsim.cli.progress_bar import shown_when_slow
 from hoofsim.cli.rows import measure_json
 from hoofsim.cli.run_experiment import run_one
+from hoofsim.cli.run_sitting import deeds_of, run_sitting
 from hoofsim.cli.tables import csv_text, print_steps
 from hoofsim.errors import BadInput, ExpectationMissed
 from hoofsim.files.experiment import EXPERIMENT, Experiment, load_experiment
 from hoofsim.files.kinds import kind_word
 from hoofsim.files.outcome import Outcome, run_scenario
-from hoofsim.files.reader import read_file
+from hoofsim.files.reader import Document, read_file
 from hoofsim.files.scenario import SCENARIO, Scenario, load_scenario
+from hoofsim.session.replay import REPLAY, Deed, load_replay
+from hoofsim.session.sandbox_file import SANDBOX, load_sandbox
 from hoofsim.writing import write_whole
 
 EXAMPLES = """\
@@ -26,7 +30,22 @@ EXAMPLES = """\
   hoofsim run scenarios/experiments/*.yaml --out results
   hoofsim run my_scenario.yaml --json"""
 
-RUNNABLE = (SCENARIO.name, EXPERIMENT.name)
+
+@dataclass(frozen=True)
+class Sitting:
+    """A sandbox file or a replay, as deeds to be done again."""
+
+    kind: str
+    deeds: list[Deed]
+
+
+Content = Scenario | Experiment | Sitting
+READERS: Mapping[str, Callable[[Document], Content]] = {
+    SCENARIO.name: load_scenario,
+    EXPERIMENT.name: load_experiment,
+    SANDBOX.name: lambda document: Sitting(SANDBOX.name, deeds_of(load_sandbox(document))),
+    REPLAY.name: lambda document: Sitting(REPLAY.name, load_replay(document)),
+}
 
 MARKS = {True: "held  ", False: "MISSED"}
 
@@ -34,7 +53,11 @@ MARKS = {True: "held  ", False: "MISSED"}
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Which files, and where the results go."""
     parser.add_argument(
-        "files", nargs="+", type=Path, metavar="FILE", help="scenario or experiment to run (.yaml)"
+        "files",
+        nargs="+",
+        type=Path,
+        metavar="FILE",
+        help="scenario, experiment, saved sitting or replay to run (.yaml)",
     )
     parser.add_argument(
         "--out",
@@ -63,6 +86,9 @@ def run_files(files: Sequence[Path], out: Path | None, as_json: bool = False) ->
     for file, content in ready:
         if isinstance(content, Experiment):
             report, stopped = run_one(file, content, out, as_json)
+        elif isinstance(content, Sitting):
+            report, late = run_sitting(file, content.kind, content.deeds, out, as_json)
+            missed += late
         else:
             report, late = _run_scenario(file, content, out, as_json)
             missed += late
@@ -76,14 +102,10 @@ def run_files(files: Sequence[Path], out: Path | None, as_json: bool = False) ->
     return STOPPED if stopped else 0
 
 
-def _read(file: Path) -> Scenario | Experiment:
+def _read(file: Path) -> Content:
     """The file by its own kind; BadInput for a kind that cannot be run."""
     document = read_file(file)
-    return (
-        load_experiment(document)
-        if kind_word(document, RUNNABLE) == EXPERIMENT.name
-        else load_scenario(document)
-    )
+    return READERS[kind_word(document, READERS)](document)
 
 
 def _run_scenario(

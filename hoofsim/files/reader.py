@@ -17,7 +17,7 @@ import yaml
 from hoofsim.errors import BadInput
 from hoofsim.plain_text import UNPRINTABLE
 
-LARGEST_BYTES = 1_000_000
+LARGEST_BYTES = 4_000_000  # the longest sitting
 DEEPEST = 40
 MOST_VALUES = 200_000
 LONGEST_SHOWN = 40
@@ -124,8 +124,8 @@ def _composed(text: str, name: str) -> Document:
         return _Composer(name, yaml.parse(text, Loader=yaml.SafeLoader)).document()
 
 
-def read_file(path: Path | str, largest: int = LARGEST_BYTES) -> Document:
-    """The single document in a UTF-8 file of at most `largest` bytes; BadInput naming the file if it cannot be read."""
+def read_file(path: Path | str) -> Document:
+    """The single document in a UTF-8 file of at most 4 MB; BadInput naming the file if it cannot be read."""
     path = Path(path)
     try:
         if path.is_dir():
@@ -135,11 +135,11 @@ def read_file(path: Path | str, largest: int = LARGEST_BYTES) -> Document:
         if not path.is_file():
             raise BadInput(f"{path}: is not an ordinary file; expected a .yaml file")
         with path.open("rb") as stream:
-            content = stream.read(largest + 1)
+            content = stream.read(LARGEST_BYTES + 1)
     except (OSError, ValueError) as error:  # a name may hold what no system takes
         raise BadInput(f"{path}: cannot be read: {getattr(error, 'strerror', None) or error}") from None
-    if len(content) > largest:
-        raise BadInput(f"{path}: larger than {largest} bytes; expected a file written by a person")
+    if len(content) > LARGEST_BYTES:
+        raise BadInput(f"{path}: larger than {LARGEST_BYTES} bytes; expected a smaller file")
     try:
         text = content.decode("utf-8-sig")
     except UnicodeDecodeError as error:

@@ -173,13 +173,29 @@ def _trim(v: Values, points: dict[str, Array]) -> Array:
     return np.arctan2(bearing[:, 1], bearing[:, 0])
 
 
-def rest_foot(values: Values) -> Rest:
-    """Landmarks of a batch of feet at rest from values (B,) of every control; `BadInput` for contradictory values."""
-    v = {name: np.atleast_1d(np.asarray(value, dtype=float)) for name, value in values.items()}
-    scale = v["p3_dorsal_length_mm"] / template.BONE_LENGTH_MM
+def refuse_contradictions(values: Values) -> None:
+    """`BadInput` when values (B,) of every control, each allowed, make no foot together."""
+    v = _columns(values)
+    _unchanged(v, v["p3_dorsal_length_mm"] / template.BONE_LENGTH_MM)
+
+
+def _columns(values: Values) -> dict[str, Array]:
+    return {name: np.atleast_1d(np.asarray(value, dtype=float)) for name, value in values.items()}
+
+
+def _unchanged(v: Values, scale: Array) -> dict[str, Array]:
+    """Landmarks before anything healed and before the trim."""
     bones = _bones(v, scale)
     points = bones | _capsule(v, bones, scale)
     _refuse_contradictions(v, points)
+    return points
+
+
+def rest_foot(values: Values) -> Rest:
+    """Landmarks of a batch of feet at rest from values (B,) of every control; `BadInput` for contradictory values."""
+    v = _columns(values)
+    scale = v["p3_dorsal_length_mm"] / template.BONE_LENGTH_MM
+    points = _unchanged(v, scale)
 
     # Displacement that has healed in place: the distal phalanx alone turns, then every bone drops.
     healed = np.radians(v["healed_rotation_deg"])

@@ -11,6 +11,7 @@ from typing import Any, ClassVar
 from hoofsim.errors import BadInput, nearest
 from hoofsim.foot.parameters import checked, parameter
 from hoofsim.foot.presets import preset
+from hoofsim.plain_text import printable
 from hoofsim.mechanics.loads import CASES, load_case
 
 LOAD_CASES: Mapping[str, str] = {name: case.label for name, case in CASES.items()}
@@ -157,6 +158,7 @@ class KeepTrial(Command):
             text = getattr(self, what)
             if not isinstance(text, str) or len(text) > LONGEST_NOTE:
                 raise BadInput(f"{what} must be text of at most {LONGEST_NOTE} signs")
+            object.__setattr__(self, what, printable(text))
 
     def sentence(self) -> str:
         """Note, if any."""
@@ -207,9 +209,9 @@ def from_plain(data: Any) -> Command:
     """The command of plain values read from a file; BadInput in one sentence when it is none."""
     if not isinstance(data, dict) or "do" not in data:
         raise BadInput(f"a command needs 'do:' with one of {', '.join(COMMANDS)}")
-    word = data["do"]
+    word = str(data["do"])
     if word not in COMMANDS:
-        raise BadInput(f"unknown command '{word}': {nearest(str(word), COMMANDS)}")
+        raise BadInput(f"unknown command '{word[:40]}': {nearest(word[:40], COMMANDS)}")
     kind = COMMANDS[word]
     known = {field.name for field in fields(kind)}
     for key in data:

@@ -4,6 +4,7 @@ from collections import OrderedDict
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
+from hoofsim.errors import BadInput
 from hoofsim.measures.table import MEASURES
 from hoofsim.model import Foot, LoadedFoot
 from hoofsim.session.commands import (
@@ -13,6 +14,7 @@ from hoofsim.session.commands import (
     SetControl,
     SetLoad,
 )
+from hoofsim.session.possible import why_impossible
 from hoofsim.session.state import FootChoice, LoadChoice, State, apply, replay
 
 KEPT_EQUILIBRIA = 64
@@ -69,7 +71,8 @@ class Session:
         return self._states[self._position]
 
     def do(self, command: Command, gesture: str | None = None) -> None:
-        """Give a command; what was undone is forgotten. One that changes nothing is not remembered.
+        """Give a command; what was undone is forgotten. One that changes nothing is not remembered, and one whose
+        choices would make no foot is refused (BadInput) with nothing done.
 
         Within one gesture the last command on a subject replaces the earlier ones.
         """
@@ -81,6 +84,8 @@ class Session:
             kept = kept[:first] + [s for s in kept[first:] if not same_subject(s.command, command)]
             states = states[:first] + replay(states[first], [step.command for step in kept[first:]])
         after = apply(states[-1], command)
+        if after.foot != self.state.foot and (why := why_impossible([after.foot])):
+            raise BadInput(why)
         if after != states[-1]:
             kept.append(Step(command, gesture))
             states.append(after)

@@ -115,5 +115,5 @@ BAD: dict[str, tuple[bytes, str]] = {
     "not UTF-8": (b"hoofsim: 1\ntitle: \xff\xfe\n", "not UTF-8"),
     "UTF-16": (GOOD.encode("utf-16"), "not UTF-8"),
     "a zero byte": (_with("title: Heel raised", "title: Heel\x00raised"), "U+0000"),
-    "too large": (GOOD.encode() + b"#" * 1_000_001, "larger than 1000000 bytes"),
+    "too large": (GOOD.encode() + b"#" * 4_000_001, "larger than 4000000 bytes"),
 }

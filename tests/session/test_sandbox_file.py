@@ -71,12 +71,17 @@ def test_saving_twice_gives_the_same_text():
         ("", "no hoofsim file"),
         ("hoofsim: 1\nkind: scenario\ncommands: []\n", "kind"),
         ("hoofsim: 99\nkind: sandbox\ncommands: []\n", "newer hoofsim"),
-        ("hoofsim: 1\nkind: sandbox\n", "must be a list"),
+        ("hoofsim: 1\nkind: sandbox\n", "key 'commands' is missing"),
         ("hoofsim: 1\nkind: sandbox\ncommands: []\nposition: 3\n", "whole number 0 to 0"),
         ("hoofsim: 1\nkind: sandbox\ncommands: []\nposition: true\n", "whole number"),
         ("hoofsim: 1\nkind: sandbox\ncomands: []\n", "unknown key 'comands'"),
         ("hoofsim: 1\nkind: sandbox\ncommands:\n- do: cut_tendn\n", "x:4:3: unknown command"),
-        ("hoofsim: 1\nkind: sandbox\ncommands:\n- do: restore_trial\n  number: 4\n", "no trial 4"),
+        (
+            "hoofsim: 1\nkind: sandbox\ncommands:\n- do: cut_tendon\n"
+            "- do: set_control\n  name: lucent_zone_mm\n  value: 13.4\n- do: cut_tendon\n  cut: false\n",
+            "x:5:3: lucent_zone_mm = 13.4 contradicts",
+        ),
+        ("hoofsim: 1\nkind: sandbox\ncommands:\n- do: restore_trial\n  number: 4\n", "x:4:3: there is no trial 4"),
     ],
 )
 def test_a_broken_file_is_refused_with_its_place(text, words):

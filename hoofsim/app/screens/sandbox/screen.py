@@ -24,6 +24,7 @@ from hoofsim.app.theme import Theme
 from hoofsim.app.widgets.base import Rect
 from hoofsim.app.widgets.painter import Painter
 from hoofsim.app.widgets.tooltip import Lines
+from hoofsim.errors import BadInput
 from hoofsim.foot.parameters import BY_NAME
 from hoofsim.session.commands import (
     MOVING_CASES,
@@ -80,7 +81,12 @@ class SandboxScreen(Screen):
 
     def give(self, command: Command, gesture: str | None) -> None:
         """Give the sitting a command and let everything follow."""
-        self.session.do(command, gesture)
+        try:
+            self.session.do(command, gesture)
+        except BadInput as problem:  # each value is allowed, and together they make no foot
+            self.app.say(f"Not done: {problem}.")
+            self._stale = True
+            return
         if isinstance(command, SetControl):
             self.curves.follow(control=command.name)
         self.sitting_changed(at_once=gesture is not None)
