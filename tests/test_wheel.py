@@ -4,6 +4,7 @@ Nothing is fetched: the build uses this environment, and the second environment 
 file (which, unlike a site folder of its own, does not bring the editable install along).
 """
 
+import json
 import os
 import subprocess
 import sys
@@ -80,3 +81,17 @@ def test_the_installed_wheel_does_its_main_job_in_an_empty_folder(installed: Pat
     assert "No display" in done.stdout
     written = {file.name for file in (tmp_path / "hoofsim-out").iterdir()}
     assert {"heel_raised.csv", "heel_raised.svg", "heel_raised.png"} <= written
+
+
+def test_the_installed_wheel_compares_itself_with_the_world(installed: Path, tmp_path: Path) -> None:
+    done = run(installed / "hoofsim", "verify", "--json", "--html", tmp_path / "page.html", cwd=tmp_path)
+    told = json.JSONDecoder().raw_decode(done.stdout)[0]
+    assert len(told["rows"]) > 40
+    assert all(one["agrees"] for one in told["referees"])
+    assert "Outside, and why" in (tmp_path / "page.html").read_text(encoding="utf-8")
+
+
+def test_the_wheel_carries_what_the_comparison_reads(wheel: Path) -> None:
+    names = zipfile.ZipFile(wheel).namelist()
+    for file in ("published_values.csv", "outside_the_spread.md", "bands.json", "model.md"):
+        assert f"hoofsim/_data/assets/{file}" in names
