@@ -16,6 +16,7 @@ from hoofsim.cli.progress_bar import shown_when_slow
 from hoofsim.errors import BadInput
 from hoofsim.files.experiment import Experiment
 from hoofsim.measures import MEASURES, NOT_IN_A_SAGITTAL_VIEW
+from hoofsim.reports.effect_figures import factor_label
 from hoofsim.reports.experiment_files import files_of, interaction_rows, table_lines
 from hoofsim.units import show
 from hoofsim.writing import write_whole
@@ -94,6 +95,7 @@ def _print(file: Path, results: Results, written: list[Path]) -> None:
         :MOST_INTERACTIONS
     ]
     if strongest:
+        {factor.title: factor_label(factor) for factor in experiment.factors}
         print_text()
         print_text("largest departures from the sum of two effects (interactions):")
         for name, first, second, size, readable in strongest:

@@ -126,7 +126,8 @@ def _claim(results: Results) -> "Figure":
     first = next(iter(results.baselines.values()))
     note = (
         f"{_rest_note(results)}Each mark is one run of the model, as a change from the untouched foot under the same "
-        f"load. Band of each account: {SMALLEST_READABLE:g} mm, the smallest change worth reading. {SHORT_CAUTION}"
+        f"load. Band of each account: {SMALLEST_READABLE:g} mm, the smallest change worth reading. "
+        f"Runs are short-term statics: what gives way, grows or heals over days is not in them. {SHORT_CAUTION}"
     )
     errors = dict.fromkeys(AGAINST, SMALLEST_READABLE)
     return claim_figure("Where do the runs fall among the accounts?", first.points, dots, errors, note)
