@@ -18,9 +18,7 @@ class NoDisplay(HoofsimError):
 
 
 def prepare_environment() -> None:
-    """Settings that SDL reads before its start; what the person has set stays."""
-    os.environ.setdefault("SDL_VIDEO_X11_WMCLASS", "hoofsim")
-    os.environ.setdefault("PYGAME_HIDE_SUPPORT_PROMPT", "1")
+    """What SDL reads when it starts; what the person has set stays."""
     if not has_graphics_device():
         os.environ.setdefault("SDL_FRAMEBUFFER_ACCELERATION", "0")
 
