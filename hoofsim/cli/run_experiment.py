@@ -101,7 +101,8 @@ def _print(file: Path, results: Results, written: list[Path]) -> None:
         for name, first, second, size, readable in strongest:
             mark = "" if readable else "  (too small to read on a radiograph)"
             print_text(
-                f"  {MEASURES[name].label}: {first} with {second}, {show(size, MEASURES[name].unit)}{mark}"
+                f"  {MEASURES[name].label}: {labels[first]} with {labels[second]}, "
+                f"{show(size, MEASURES[name].unit)}{mark}"
             )
     print_text()
     print_text("· too small to read on a radiograph (2 deg, 2 mm).")
