@@ -62,16 +62,21 @@ class _Laws:
 
 
 class March:
-    """Moves one foot's bodies; remembers the laws last evaluated, to predict with. `looks` counts the look-aheads."""
+    """Moves one foot's bodies; remembers the laws last evaluated, to predict with. `looks` counts the look-aheads.
+
+    Between windows the load of a stride moves on, and so do the laws; by about as much as the time before, so what
+    the remembered laws missed at the last window's start is expected again at the next.
+    """
 
     def __init__(self, space: FootSpace) -> None:
         self.space = space
         self.looks = 0
         self._laws: _Laws | None = None
+        self._jump: Array = np.zeros(bodies.COUNT)
 
     def forget(self) -> None:
         """Drop what was remembered, after the foot itself has changed."""
-        self._laws = None
+        self._laws, self._jump = None, np.zeros(bodies.COUNT)
 
     def _predict(self, laws: _Laws, pose: Array, speed: Array, pull: Array, count: int) -> Array:
         """Poses (count or fewer, 11) of the coming sub-steps under remembered laws, the last of them going on."""
@@ -95,11 +100,14 @@ class March:
         """
         space, passed = self.space, np.empty((WINDOW, bodies.COUNT))
         pose, speed = space.read()
-        laws = self._laws or _Laws.at(model, (pose + SUBSTEP_S * speed)[None], worst)
-        force, count = pull, 0
+        before = self._laws or _Laws.at(model, (pose + SUBSTEP_S * speed)[None], worst)
+        laws, force, expected, count = before, pull, pull + self._jump, 0
         while count < WINDOW:
-            laws = _Laws.at(model, self._predict(laws, pose, speed, pull, WINDOW - count), worst)
-            self.looks += 1
+            laws = _Laws.at(model, self._predict(laws, pose, speed, expected, WINDOW - count), worst)
+            if not count:
+                first, nothing = laws.poses[0], np.zeros(bodies.COUNT)
+                self._jump = laws.force(0, nothing) - before.force(0, first - before.poses[0])
+            self.looks, expected = self.looks + 1, pull
             foreseen, done = len(laws.poses), 0
             while done < foreseen:
                 off = pose + SUBSTEP_S * speed - laws.poses[done]

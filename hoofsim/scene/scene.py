@@ -22,7 +22,7 @@ from hoofsim.model import Foot, Force
 from hoofsim.scene.grab import Hold, hold_at
 from hoofsim.scene.march import WINDOW, March
 from hoofsim.scene.ramp import RAMP_WINDOWS, between, feet_between, smooth
-from hoofsim.scene.shown import MOVING, MovingFoot, baselines
+from hoofsim.scene.shown import MOVING, Instant, MovingFoot, baselines
 from hoofsim.scene.snapshot import Act, Snapshot
 from hoofsim.scene.space import (
     DRAG_PER_S,
@@ -79,13 +79,13 @@ class Scene:
         found = solve(self._built)
         rest = str(found.status[0]) in (CONVERGED, SLACK)
         self._freedoms: Array = (found.freedoms if rest else first_guess(self._built))[:, 0]
-        self._before = self._freedoms
         self.worst: Array = found.worst if rest else no_history(self._built)
         self._status = str(found.status[0]) if rest else MOVING
         self._residual = 0.0 if rest else math.inf
         self._model = self._built
         self._space = FootSpace(self._built, self._freedoms)
         self._march = March(self._space)
+        self._before = self._now = self._instant()
         self._shown: tuple[tuple[int, int], MovingFoot] | None = None
 
     # -- the clock -----------------------------------------------------------------------------------------------
@@ -119,7 +119,7 @@ class Scene:
 
     def _window(self) -> None:
         self.windows += 1
-        self._before = self._freedoms
+        self._before = self._now
         if self.settled:
             return
         coming = self._come_on()
@@ -131,6 +131,7 @@ class Scene:
             pull = self._hold.generalised(self._model, self._freedoms)
         self.worst, force = self._march.window(self._model, self.worst, pull)
         self._freedoms, speeds = self._space.read()
+        self._now = self._instant()
         self._residual = float(largest_force(force[:, None])[0])
         still = np.abs(speeds / bodies.scales()).max() < STILL_MM_PER_S and self._residual < BALANCED_N
         if still and not (self._speed or coming or astray):
@@ -243,7 +244,10 @@ class Scene:
 
     def _act(self, name: str, **values: object) -> None:
         """Remember what was asked, and wake."""
-        self._acts.append(Act(self.windows, name, tuple(values.items())))
+        act = Act(self.windows, name, tuple(values.items()))
+        if name == "pull" and self._acts[-1].name == name and self._acts[-1].window == act.window:
+            self._acts.pop()  # only where the pointer is when the window begins is ever felt
+        self._acts.append(act)
         self._status, self._shown = MOVING, None
 
     def _ask_for(self, foot: Foot, case: str, new_moment: bool) -> None:
@@ -293,20 +297,24 @@ class Scene:
         """Pace of the running stride, 0 when nothing runs."""
         return self._speed
 
+    def _instant(self) -> Instant:
+        lift = 0.0 if self._stride is None else self._stride.lift_mm(self._elapsed)
+        return Instant(self._freedoms, self._moment, lift)
+
     def _lift(self) -> Array:
         """How far (2,) mm the foot is shown above where the scene, travelling with the limb, has it."""
-        return np.array([0.0, 0.0 if self._stride is None else self._stride.lift_mm(self._elapsed)])
+        return np.array([0.0, self._now.lift_mm])
 
     @property
     def loaded(self) -> MovingFoot:
         """The foot at the moment shown, up to one window ago, with everything a foot at rest has."""
         key = (self.windows, self._ticks)
         if self._shown is None or self._shown[0] != key:
-            share = self._ticks / _WINDOW_TICKS
-            freedoms = self._before + share * (self._freedoms - self._before)
+            stations = replace(self._model.stations, gap=self._built.stations.gap)
             foot = MovingFoot.of(
-                self.foot, self.case, self.stance_percent, self._model, freedoms, self.worst,
-                self._residual, self._status, float(self._lift()[1]),
+                self.foot, self.case, self.stance_percent, replace(self._model, stations=stations),
+                self._before.towards(self._now, self._ticks / _WINDOW_TICKS), self.worst, self._residual,
+                self._status,
             )  # fmt: skip
             self._shown = key, foot
         return self._shown[1]

@@ -2,20 +2,38 @@
 
 from dataclasses import dataclass
 from functools import lru_cache
+from typing import NamedTuple
 
 import numpy as np
 
 from hoofsim.mechanics.equilibrium import CONVERGED, SLACK, Equilibrium, solve
-from hoofsim.mechanics.loads import load_case
-from hoofsim.mechanics.model import Model, build, take
+from hoofsim.mechanics.loads import Moment, load_case
+from hoofsim.mechanics.model import Model, build, take, under
 from hoofsim.mechanics.types import Array
 from hoofsim.model import Foot, LoadedFoot
+from hoofsim.scene.ramp import between
 
 MOVING = "moving"
 # A stride is compared with the untouched foot at every so many percent of the stance.
 BASELINE_EVERY = 5.0
 # Rows of the freedoms that rise when the whole foot does.
 _RISING = (1, 5, 8)
+
+
+class Instant(NamedTuple):
+    """Where a scene is at one time: freedoms (11,), the limb's load and posture, height of the foot's flight in mm."""
+
+    freedoms: Array
+    moment: Moment
+    lift_mm: float
+
+    def towards(self, other: "Instant", share: float) -> "Instant":
+        """The instant at a share of the way to another."""
+        return Instant(
+            self.freedoms + share * (other.freedoms - self.freedoms),
+            between(self.moment, other.moment, share),
+            self.lift_mm + share * (other.lift_mm - self.lift_mm),
+        )
 
 
 @lru_cache(maxsize=32)
@@ -48,16 +66,19 @@ class MovingFoot(LoadedFoot):
 
     @classmethod
     def of(
-        cls, foot: Foot, case: str, stance_percent: float, model: Model, freedoms: Array, worst: Array,
-        residual_n: float, status: str, lift_mm: float,
+        cls, foot: Foot, case: str, stance_percent: float, model: Model, instant: Instant, worst: Array,
+        residual_n: float, status: str,
     ) -> "MovingFoot":  # fmt: skip
-        """The foot at freedoms (11,) of a scene that travels with the limb, `lift_mm` above its ground."""
-        shown = freedoms[:, None].copy()
-        shown[list(_RISING)] += lift_mm
+        """The foot of a scene that travels with the limb, shown above a ground that stays.
+
+        `model`: laws with the ground where a standing foot has it.
+        """
+        freedoms = instant.freedoms[:, None].copy()
+        freedoms[list(_RISING)] += instant.lift_mm
         state = Equilibrium(
-            shown, np.array([status]), np.array([residual_n]), np.zeros(1, dtype=int), worst, ()
+            freedoms, np.array([status]), np.array([residual_n]), np.zeros(1, dtype=int), worst, ()
         )
-        return cls(foot, case, stance_percent, model, state, lift_mm)
+        return cls(foot, case, stance_percent, under(model, instant.moment), state, instant.lift_mm)
 
     @property
     def at_rest(self) -> bool:

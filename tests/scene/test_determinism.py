@@ -101,3 +101,18 @@ def test_pictures_between_two_windows_lie_between_them() -> None:
     end = scene.loaded.points["cor"][1]
     assert end < middle < start
     assert np.isclose(middle, 0.5 * (start + end), rtol=0, atol=1e-9)
+
+
+def test_pulls_between_two_windows_are_remembered_as_one() -> None:
+    scene = Scene()
+    scene.grab((30.0, 30.0))
+    for x in (31.0, 32.0, 33.0):
+        scene.pull((x, 30.0))
+    scene.advance(0.01)
+    scene.pull((34.0, 30.0))
+    assert [(act.window, act.name) for act in scene.snapshot().acts] == [
+        (0, "grab"),
+        (0, "pull"),
+        (1, "pull"),
+    ]
+    assert dict(scene.snapshot().acts[1].values) == {"point": (33.0, 30.0)}

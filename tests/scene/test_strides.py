@@ -39,6 +39,31 @@ def test_a_full_cycle_lands_loads_and_leaves(preset: str, case: str) -> None:
     assert max(pushes) > 0.45 * weight
 
 
+def test_in_the_swing_the_foot_is_clear_of_a_ground_that_stays() -> None:
+    scene = Scene(Foot("sound", heel_change_mm=4), "trot", stance_percent=90)
+    scene.play(0.5)
+    while scene.loaded.lift_mm < 40.0:
+        scene.advance(0.007)
+    ground = scene.loaded.stations["ground"]
+    assert np.allclose(ground.horn_end[:, 1], 0.0, atol=1e-6)
+    assert ground.bone_end[:, 1].min() > 25.0
+    assert ground.normal.max() == 0.0
+
+
+def test_flight_and_posture_are_drawn_between_windows_too() -> None:
+    scene = Scene(Foot(), "walk", stance_percent=99)
+    scene.play(1.0)
+    for _ in range(12):
+        scene.advance(0.01)
+    heights, turns = [], []
+    for _ in range(3):
+        heights.append(scene.loaded.lift_mm)
+        turns.append(scene.loaded.poses["p2"].turn)
+        scene.advance(0.004)
+    assert heights[0] < heights[1] < heights[2]
+    assert len(set(turns)) == 3
+
+
 def test_the_sound_foot_lands_heel_first_or_level_and_leaves_toe_last() -> None:
     scene = Scene(Foot(), "walk", stance_percent=90)
     scene.play(1.0)
