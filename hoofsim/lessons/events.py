@@ -118,7 +118,7 @@ def _level(text: str) -> int:
 def _setting(text: str) -> SetControl:
     """`set heel_change_mm 8`, `heel_change_mm = 8` or `heel_change_mm 8`."""
     words = text.removeprefix("set ").replace("=", " ").split()
-    if len(words) != 2:
+    if len(words) != 2 or (words[0] not in BY_NAME and "_" not in words[0]):
         raise BadInput(
             f"'{text[:40]}' is not used here: type such as: heel_change_mm 8; or check, hint, reset, give up"
         )

@@ -2,11 +2,13 @@
 
 from typing import Annotated, Literal
 
-from pydantic import Field
+from pydantic import AfterValidator, Field
 
+from hoofsim.errors import nearest
 from hoofsim.files.kinds import Kind, kind_word
 from hoofsim.files.reader import Document
 from hoofsim.files.typed import Strict, validate
+from hoofsim.foot.parameters import BY_NAME
 from hoofsim.lessons.answers import Name
 
 MOST_RECORDS = 60
@@ -16,6 +18,16 @@ MOST_TRIES = 100
 
 Share = Annotated[float, Field(ge=0, le=1)]
 Sure = Annotated[int, Field(ge=1, le=4)]
+
+
+def _known(controls: dict[str, float]) -> dict[str, float]:
+    for name in controls:
+        if name not in BY_NAME:
+            raise ValueError(f"unknown control '{name[:40]}'; {nearest(name[:40], BY_NAME)}")
+    return controls
+
+
+Controls = Annotated[dict[str, float], AfterValidator(_known)]
 Count = Annotated[int, Field(ge=0, le=1_000_000)]
 
 
@@ -39,8 +51,8 @@ class Record(Strict):
     hints: Count = 0
     visits: Count = 0
     seconds: float = Field(default=0.0, ge=0, le=1e9)
-    controls: dict[str, float] = Field(default_factory=dict)
-    found: dict[str, float] = Field(default_factory=dict, description="controls as the step found them")
+    controls: Controls = Field(default_factory=dict)
+    found: Controls = Field(default_factory=dict, description="controls as the step found them")
     gave_up: bool = False
     done: bool = False
 
@@ -57,10 +69,11 @@ class Progress(Strict):
     finished: bool = False
     passed: bool | None = None
     told: str = Field(default="", max_length=LONGEST_TOLD)
-    own: dict[str, float] = Field(default_factory=dict, description="controls of the learner's own foot")
+    own: Controls = Field(default_factory=dict, description="controls of the learner's own foot")
     own_foot: str = Field(default="start", max_length=40, description="name of the foot that it grew from")
     events: Count = 0
     records: dict[Name, Record] = Field(default_factory=dict, max_length=MOST_RECORDS)
+    whole: Literal[True] = Field(default=True, description="the last key: a file cut short lacks it")
 
     def record(self, step: str, kind: str = "", title: str = "") -> Record:
         """The record of a step; an empty one when it was never visited."""
@@ -70,6 +83,8 @@ class Progress(Strict):
 def load_progress(document: Document) -> Progress:
     """The document as progress; BadInput with line and column for everything that is wrong."""
     kind_word(document, (PROGRESS.name,))
+    if "whole" not in document.data:
+        raise document.error((), "the file is cut short: its last key, 'whole: true', is missing")
     return validate(Progress, document)
 
 
