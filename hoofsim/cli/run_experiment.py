@@ -95,8 +95,8 @@ def _print(file: Path, results: Results, written: list[Path]) -> None:
         :MOST_INTERACTIONS
     ]
     if strongest:
-        {factor.title: factor_label(factor) for factor in experiment.factors}
         print_text()
+        labels = {factor.title: factor_label(factor) for factor in experiment.factors}
         print_text("largest departures from the sum of two effects (interactions):")
         for name, first, second, size, readable in strongest:
             mark = "" if readable else "  (too small to read on a radiograph)"
