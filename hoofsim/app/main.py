@@ -9,6 +9,7 @@ import pygame
 
 from hoofsim.app.application import Application
 from hoofsim.app.loop import Loop
+from hoofsim.app.lost_display import watch
 from hoofsim.app.settings import Settings, load_settings
 from hoofsim.app.window import LEAST_SIZE, close_window, open_window, prepare_environment
 from hoofsim.errors import BadInput, HoofsimError
@@ -34,6 +35,7 @@ def main(path: str | None = None) -> int:
             app.open("cautions")
         if trouble:
             app.say(trouble)
+        watch(app.keep_recovery)
         Loop(app, surface).run()
     except pygame.error as problem:
         print(
@@ -55,16 +57,23 @@ def render_screen(name: str, size: tuple[int, int] = (1280, 800), text_scale: fl
         )
     if not 0.8 <= text_scale <= 2.0:
         raise BadInput(f"text scale {text_scale:g} is out of range: allowed 0.8 to 2")
+    app, surface = without_window(name, size, text_scale)
+    for _ in range(90):  # a second and a half: what arrives by and by has arrived
+        app.advance(1 / 60)
+    app.draw(surface)
+    return surface
+
+
+def without_window(
+    name: str, size: tuple[int, int] = (1280, 800), text_scale: float = 1.0
+) -> tuple[Application, pygame.Surface]:
+    """The program on one of its screens, and a surface to draw it on, with no window and nothing kept on disk."""
     os.environ.setdefault("SDL_VIDEODRIVER", "dummy")
     prepare_environment()
     pygame.font.init()
     app = Application(size, Settings(text_percent=round(100 * text_scale), cautions_seen=True), keep=False)
     app.open(name)
-    surface = pygame.Surface(size)
-    for _ in range(90):  # a second and a half: what arrives by and by has arrived
-        app.advance(1 / 60)
-    app.draw(surface)
-    return surface
+    return app, pygame.Surface(size)
 
 
 def screen_png(name: str, size: tuple[int, int] = (1280, 800), text_scale: float = 1.0) -> bytes:
