@@ -24,10 +24,11 @@ from hoofsim.drawing.display_list import Bounds
 from hoofsim.foot.parameters import BY_NAME, PARAMETERS
 from hoofsim.foot.presets import PRESETS
 from hoofsim.measures.table import MEASURES
-from hoofsim.model import Foot, LoadedFoot
+from hoofsim.model import LoadedFoot
 from hoofsim.session.commands import LOAD_CASES, MOVING_CASES
-from hoofsim.session.session import changes_between, load_of
-from hoofsim.session.state import LoadChoice
+from hoofsim.session.possible import why_impossible
+from hoofsim.session.session import changes_between, foot_of, load_of
+from hoofsim.session.state import FootChoice, LoadChoice
 
 if TYPE_CHECKING:
     from hoofsim.app.application import Application
@@ -62,7 +63,7 @@ class PairScreen(Screen):
         self.views = {side: FootView(f"{side.capitalize()} foot") for side in ("left", "right")}
         self.sliders: dict[str, Slider] = {}
         self.feet: dict[str, LoadedFoot] = {}
-        self.notes = {side: Label("", "small_bold", "warn") for side in ("left", "right")}
+        self.notes = {"left": "", "right": ""}
         self.list = MeasureList("Right against left", lambda name: None)
         self.side_panel = ScrollPanel("controls", [])
         self.sheets: dict[str, Rect] = {}
@@ -120,10 +121,15 @@ class PairScreen(Screen):
         """Both feet again, and the rows."""
         load = LoadChoice(self.case, 50.0 if self.case in MOVING_CASES else None)
         for side, value in self.values.items():
-            found = load_of(Foot(self.preset, **{self.control: value}), load)
-            if found.at_rest:
+            choice = FootChoice(self.preset).changed(self.control, value)
+            trouble = why_impossible([choice])
+            if not trouble:
+                found = load_of(foot_of(choice), load)
+                trouble = "" if found.at_rest else f"no state of rest ({found.status})"
+            if not trouble:
                 self.feet[side] = found
-            self.notes[side].text = "" if found.at_rest else f"No state of rest: {found.status}."
+            self.notes[side] = "No such foot; the last one is shown." if trouble else ""
+            self.views[side].explain = trouble
         self._stale = True
 
     def _rows(self) -> None:
@@ -201,7 +207,7 @@ class PairScreen(Screen):
         for side, sheet in self.sheets.items():
             painter.box(sheet, "card", "line", 0.4)
             title, _ = split_top(sheet, theme.px(2.2))
-            trouble = self.notes[side].text
+            trouble = self.notes[side]
             text = (
                 trouble
                 or f"{side.capitalize()}: {BY_NAME[self.control].label.lower()} {words(self.values[side])}"

@@ -11,6 +11,7 @@ from hoofsim.app.widgets.scroll import ScrollPanel
 from hoofsim.foot.parameters import BY_NAME, PARAMETERS
 from hoofsim.measures.table import MEASURES
 from hoofsim.model import sweep
+from hoofsim.session.possible import why_impossible
 from hoofsim.session.session import Session
 from hoofsim.units import MILLIMETRES_PER_INCH, shown_unit
 
@@ -87,6 +88,9 @@ class CurvePanel:
         stance = state.load.stance_percent
         if self.control == "stance_percent":
             stance = None
+        feet = [state.foot.changed(self.control, float(value)) for value in values]
+        if why_impossible(feet):  # some of these values and the other controls make no foot together
+            values = values[[not why_impossible([foot]) for foot in feet]]
         table = sweep(session.foot, {self.control: values}, state.load.case, stance_percent=stance)
         self._points = tuple(
             None if np.isnan(y) else (float(x), float(y))
