@@ -38,7 +38,7 @@ def wrapped(text: str, styled: bool = False, width: int = WIDTH) -> list[str]:
     return lines[:-1]
 
 
-def page(shown: View, met: set[str], styled: bool = False, length_unit: str = "mm") -> list[str]:
+def page(shown: View, met: set[str], styled: bool = False) -> list[str]:
     """The whole step. `met` are the terms explained already; those met here are explained once and added."""
     head = f"Step {shown.number} of {shown.of} | {KIND_WORDS[shown.kind]} | {shown.title}"
     lines = ["", "-" * WIDTH, f"{BOLD}{head}{PLAIN_AGAIN}" if styled else head, ""]
@@ -53,22 +53,23 @@ def page(shown: View, met: set[str], styled: bool = False, length_unit: str = "m
         )
     if shown.given:
         lines.append(f"Your answer: {shown.given}")
-    lines += place_line(shown, length_unit) + numbers(shown, length_unit)
+    lines += place_line(shown) + numbers(shown)
     if shown.told:
         lines += ["", *wrapped(shown.told, styled)]
     return [*lines, "", f"({shown.asks})"]
 
 
-def after_event(shown: View, styled: bool = False, length_unit: str = "mm") -> list[str]:
+def after_event(shown: View, styled: bool = False) -> list[str]:
     """What to print when an event left the learner at the same step."""
     lines = wrapped(shown.told, styled) if shown.told else []
     if shown.kind == "do":
-        lines += numbers(shown, length_unit)
+        lines += numbers(shown)
     return [*lines, f"({shown.asks})"]
 
 
-def numbers(shown: View, length_unit: str = "mm") -> list[str]:
+def numbers(shown: View) -> list[str]:
     """Controls and measures beside the step, and the curve of a watch step as a short table."""
+    length_unit = shown.length_unit
     lines = [
         f"  {control.label}: {control.now:g} {control.unit} (from {control.low:g} to {control.high:g}; {control.control})"
         for control in shown.controls
@@ -78,15 +79,17 @@ def numbers(shown: View, length_unit: str = "mm") -> list[str]:
             lines += [f"  {row.label}: {show(row.now, row.unit, length_unit)}" for row in shown.rows]
         else:
             lines += _table(shown.rows, length_unit)
-    lines += _curve(shown, length_unit)
+    lines += _curve(shown)
     return ["", *lines] if lines else []
 
 
-def place_line(shown: View, length_unit: str) -> list[str]:
+def place_line(shown: View) -> list[str]:
     """Where a landmark that is to be placed stands now, for want of a drawing."""
     if shown.wants_position is None:
         return []
-    x, y = (show(float(part), "mm", length_unit) for part in shown.state.loaded.points[shown.wants_position])
+    x, y = (
+        show(float(part), "mm", shown.length_unit) for part in shown.state.loaded.points[shown.wants_position]
+    )
     return ["", f"The {shown.wants_position.replace('_', ' ')} is now at x {x}, y {y}."]
 
 
@@ -107,7 +110,7 @@ def _table(rows: Iterable[Row], length_unit: str) -> list[str]:
     return [*lines, "  * smaller than a radiograph can show"] if small else lines
 
 
-def _curve(shown: View, length_unit: str) -> list[str]:
+def _curve(shown: View) -> list[str]:
     found = curves(shown)
     if found is None or shown.plot is None:
         return []
@@ -117,7 +120,7 @@ def _curve(shown: View, length_unit: str) -> list[str]:
     lines = ["", f"  {shown.plot.control:<44}" + "".join(f"{along[at]:>9.1f}" for at in picked)]
     for row in shown.rows:
         cells = [
-            "none" if value is None else show_number(value, row.unit, length_unit)
+            "none" if value is None else show_number(value, row.unit, shown.length_unit)
             for value in (values[row.measure][at] for at in picked)
         ]
         lines.append(f"  {row.label[:43]:<44}" + "".join(f"{cell:>9}" for cell in cells))

@@ -4,7 +4,7 @@ import queue
 import threading
 import time
 from pathlib import Path
-from typing import TextIO
+from typing import Literal, TextIO
 
 from hoofsim.cli.lesson_page import HELP, after_event, page, wrapped
 from hoofsim.errors import BadInput
@@ -27,9 +27,15 @@ class Player:
     """One learner at one lesson. `store` is None for an author's preview, which keeps nothing and reloads on save."""
 
     def __init__(
-        self, path: Path, lesson: Lesson, learner: str, store: Store | None, length_unit: str
+        self,
+        path: Path,
+        lesson: Lesson,
+        learner: str,
+        store: Store | None,
+        length_unit: Literal["mm", "in"] = "mm",
     ) -> None:
         self.path = path
+        self.stamp = _stamp(path)
         self.lesson = lesson
         self.learner = learner
         self.store = store
@@ -52,6 +58,7 @@ class Player:
                 print(" ".join(filter(None, (RESUMED, told))))
         if step is not None:
             self.progress = self._at(step)
+        self.progress = self.progress.model_copy(update={"length_unit": self.length_unit})
 
     def play(self, source: TextIO) -> None:
         """Read lines until the lesson is finished, the learner quits, or the lines end."""
@@ -98,13 +105,7 @@ class Player:
         if self.progress.finished:
             return
         if (self.progress.at, self.progress.finished) == at:
-            print(
-                "\n".join(
-                    after_event(
-                        view(self.lesson, self.progress, self.length_unit), self.styled, self.length_unit
-                    )
-                )
-            )
+            print("\n".join(after_event(view(self.lesson, self.progress), self.styled)))
         else:
             self._print_page()
 
@@ -121,19 +122,19 @@ class Player:
             self.unsaved = str(error)
 
     def _print_page(self) -> None:
-        shown = view(self.lesson, self.progress, self.length_unit)
-        print("\n".join(page(shown, self.met, self.styled, self.length_unit)))
+        shown = view(self.lesson, self.progress)
+        print("\n".join(page(shown, self.met, self.styled)))
 
     def _print_report(self, first: str) -> None:
         print(f"\n{'-' * 88}")
         if first:
             print(f"{first}\n")
-        print("\n".join(wrapped(report(self.lesson, self.progress, self.length_unit), self.styled)))
+        print("\n".join(wrapped(report(self.lesson, self.progress), self.styled)))
         if self.unsaved:
             print(f"\nThis could not be saved: {self.unsaved}")
 
     def _say_left(self, ended: bool) -> None:
-        shown = view(self.lesson, self.progress, self.length_unit)
+        shown = view(self.lesson, self.progress)
         if ended:
             print()
         where = f"You left at step {shown.number} of {shown.of}."
@@ -160,14 +161,13 @@ class Player:
         """The next line; in a preview the lesson is read again whenever its file changes meanwhile."""
         if self.store is not None:
             return lines.get()
-        stamp = _stamp(self.path)
         while True:
             try:
                 return lines.get(timeout=LOOK_EVERY)
             except queue.Empty:
                 now = _stamp(self.path)
-                if now != stamp:
-                    stamp = now
+                if now != self.stamp:
+                    self.stamp = now
                     self._reload()
                     print(PROMPT, end="", flush=True)
 

@@ -61,19 +61,19 @@ class MeasureBetween(_OfMeasure):
             raise Misplaced(("low",), f"low {self.low:g} is above high {self.high:g}")
         return self
 
-    def judge(self, before: State, after: State) -> Finding:
+    def judge(self, before: State, after: State, length_unit: str = "mm") -> Finding:
         """See the class."""
         value = after.measure(self.measure)
         low = float("-inf") if self.low is None else self.low
         high = float("inf") if self.high is None else self.high
         if self.low is None:
-            wanted = f"at most {_given(high, self.unit)}"
+            wanted = f"at most {_given(high, self.unit, length_unit)}"
         elif self.high is None:
-            wanted = f"at least {_given(low, self.unit)}"
+            wanted = f"at least {_given(low, self.unit, length_unit)}"
         else:
-            wanted = f"{_given(low, self.unit)} to {_given(high, self.unit)}"
+            wanted = f"{_given(low, self.unit, length_unit)} to {_given(high, self.unit, length_unit)}"
         holds = value is not None and low <= value <= high
-        return Finding(holds, f"{self.label}: wanted {wanted}, now {show(value, self.unit)}")
+        return Finding(holds, f"{self.label}: wanted {wanted}, now {show(value, self.unit, length_unit)}")
 
 
 class MeasureMoves(_OfMeasure):
@@ -82,14 +82,15 @@ class MeasureMoves(_OfMeasure):
     check: Literal["measure_rises", "measure_falls"]
     by: float = Field(gt=0)
 
-    def judge(self, before: State, after: State) -> Finding:
+    def judge(self, before: State, after: State, length_unit: str = "mm") -> Finding:
         """See the class."""
         change = change_between(before, after, self.measure)
         rises = self.check == "measure_rises"
         holds = change is not None and (change if rises else -change) >= self.by
         way = "a rise" if rises else "a fall"
-        sentence = f"{self.label}: wanted {way} of at least {_given(self.by, self.unit)}, it {moved(change, self.unit)}"
-        return Finding(holds, sentence)
+        came = moved(change, self.unit, length_unit)
+        wanted = f"wanted {way} of at least {_given(self.by, self.unit, length_unit)}"
+        return Finding(holds, f"{self.label}: {wanted}, it {came}")
 
 
 class MeasureStays(_OfMeasure):
@@ -98,12 +99,12 @@ class MeasureStays(_OfMeasure):
     check: Literal["measure_stays"]
     within: float = Field(gt=0)
 
-    def judge(self, before: State, after: State) -> Finding:
+    def judge(self, before: State, after: State, length_unit: str = "mm") -> Finding:
         """See the class."""
         change = change_between(before, after, self.measure)
         holds = change is not None and abs(change) <= self.within
-        wanted = f"wanted no change beyond {_given(self.within, self.unit)}"
-        return Finding(holds, f"{self.label}: {wanted}, it {moved(change, self.unit)}")
+        wanted = f"wanted no change beyond {_given(self.within, self.unit, length_unit)}"
+        return Finding(holds, f"{self.label}: {wanted}, it {moved(change, self.unit, length_unit)}")
 
 
 class ControlBetween(Strict):
@@ -121,7 +122,7 @@ class ControlBetween(Strict):
             raise Misplaced(("low",), f"low {self.low:g} is above high {self.high:g}")
         return self
 
-    def judge(self, before: State, after: State) -> Finding:
+    def judge(self, before: State, after: State, length_unit: str = "mm") -> Finding:
         """See the class."""
         control, value = BY_NAME[self.control], after.value(self.control)
         unit = shown_unit(control.unit)
@@ -136,7 +137,7 @@ class OneChange(Strict):
 
     check: Literal["one_change"]
 
-    def judge(self, before: State, after: State) -> Finding:
+    def judge(self, before: State, after: State, length_unit: str = "mm") -> Finding:
         """See the class."""
         old, new = before.foot.values, after.foot.values
         changed = [BY_NAME[name].label for name in new if abs(new[name] - old[name]) > SAME_SETTING]
@@ -159,7 +160,7 @@ class StatusIs(Strict):
             raise Misplaced(("status",), f"unknown status '{self.status}'; {nearest(self.status, STATUSES)}")
         return self
 
-    def judge(self, before: State, after: State) -> Finding:
+    def judge(self, before: State, after: State, length_unit: str = "mm") -> Finding:
         """See the class."""
         found = after.loaded.status
         return Finding(found == self.status, f"state of rest: wanted '{self.status}', now '{found}'")
@@ -192,16 +193,18 @@ def check_control(name: str, path: tuple[str | int, ...]) -> None:
         raise Misplaced(path, f"unknown control '{name}'; {nearest(name, BY_NAME)}")
 
 
-def moved(change: float | None, unit: str) -> str:
+def moved(change: float | None, unit: str, length_unit: str = "mm") -> str:
     """A change in words: "rose by 3.0 deg", "fell by 250 N", "did not move", or that there is none to read."""
     if change is None:
         return "cannot be measured here"
-    size = show(abs(change), unit)
-    if size == show(0.0, unit):
+    size = show(abs(change), unit, length_unit)
+    if size == show(0.0, unit, length_unit):
         return "did not move"
     return f"{'rose' if change > 0 else 'fell'} by {size}"
 
 
-def _given(value: float, unit: str) -> str:
-    """A number as its author wrote it, with its unit."""
+def _given(value: float, unit: str, length_unit: str) -> str:
+    """A number as its author wrote it, with its unit (or in inches, as the learner reads lengths)."""
+    if unit == "mm" and length_unit != "mm":
+        return show(value, unit, length_unit)
     return f"{value:g} {shown_unit(unit)}".strip()

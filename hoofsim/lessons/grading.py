@@ -45,36 +45,37 @@ class Mark:
         return self.marks is None or self.marks >= ALMOST_FULL
 
 
-def judge(answer: Answer, given: str, before: State, after: State) -> Mark:
+def judge(answer: Answer, given: str, before: State, after: State, length_unit: str = "mm") -> Mark:
     """The mark of a canonical answer, for the feet before and after."""
     if isinstance(answer, NumberAnswer):
-        return _number(answer, float(given), before, after)
+        return _number(answer, float(given), before, after, length_unit)
     if isinstance(answer, DirectionAnswer):
-        return _direction(answer, given, before, after)
+        return _direction(answer, given, before, after, length_unit)
     if isinstance(answer, ChoiceAnswer):
         option = next(one for one in answer.options if one.id == given)
         return Mark(option.marks, option.because)
     if isinstance(answer, PositionAnswer):
-        return _position(answer, given, after)
+        return _position(answer, given, after, length_unit)
     if isinstance(answer, PickAnswer):
         return _pick(answer, tuple(given.split()), before)
     return Mark(None, "Kept for your instructor.")
 
 
-def outcome_in_words(answer: Answer, before: State, after: State) -> str:
+def outcome_in_words(answer: Answer, before: State, after: State, length_unit: str = "mm") -> str:
     """What came out, for setting beside an answer: from the solver, or the author's fullest option."""
     if isinstance(answer, NumberAnswer):
         measure = MEASURES[answer.measure]
         value = _truth(answer, before, after)
-        return f"{measure.label}: {show(value, measure.unit, signed=answer.of == 'change')}"
+        return f"{measure.label}: {show(value, measure.unit, length_unit, signed=answer.of == 'change')}"
     if isinstance(answer, DirectionAnswer):
         measure = MEASURES[answer.measure]
-        return f"{measure.label} {moved(change_between(before, after, answer.measure), measure.unit)}"
+        change = change_between(before, after, answer.measure)
+        return f"{measure.label} {moved(change, measure.unit, length_unit)}"
     if isinstance(answer, ChoiceAnswer):
         return max(answer.options, key=lambda option: option.marks).text
     if isinstance(answer, PositionAnswer):
-        x, y = after.loaded.points[answer.landmark]
-        return f"{answer.landmark.replace('_', ' ')} at x {show(float(x), 'mm')}, y {show(float(y), 'mm')}"
+        x, y = (show(float(part), "mm", length_unit) for part in after.loaded.points[answer.landmark])
+        return f"{answer.landmark.replace('_', ' ')} at x {x}, y {y}"
     if isinstance(answer, WordsAnswer):
         return answer.model
     return f"{len(answer.accounts)} accounts to tell apart"
@@ -86,13 +87,13 @@ def _truth(answer: NumberAnswer, before: State, after: State) -> float | None:
     return after.measure(answer.measure)
 
 
-def _number(answer: NumberAnswer, given: float, before: State, after: State) -> Mark:
+def _number(answer: NumberAnswer, given: float, before: State, after: State, length_unit: str) -> Mark:
     measure = MEASURES[answer.measure]
     truth = _truth(answer, before, after)
     if truth is None:
         return Mark(None, f"{measure.label} cannot be measured on this foot, so it is not marked.")
     off = abs(given - truth)
-    away = show(off, measure.unit)
+    away = show(off, measure.unit, length_unit)
     if off <= answer.full:
         return Mark(FULL, f"Close: {away} off.")
     if off <= answer.half:
@@ -108,7 +109,7 @@ def way(change: float, same_within: float) -> str:
     return "stays" if abs(change) < same_within else ("rises" if change > 0 else "falls")
 
 
-def _direction(answer: DirectionAnswer, given: str, before: State, after: State) -> Mark:
+def _direction(answer: DirectionAnswer, given: str, before: State, after: State, length_unit: str) -> Mark:
     measure = MEASURES[answer.measure]
     change = change_between(before, after, answer.measure)
     if change is None:
@@ -117,16 +118,17 @@ def _direction(answer: DirectionAnswer, given: str, before: State, after: State)
     if given == truth:
         return Mark(FULL, "Just so.")
     if truth == "stays" and given == ("rises" if change > 0 else "falls"):
-        reason = f"It moves that way, yet by less than the {show(answer.same_within, measure.unit)} that counts here."
+        limit = show(answer.same_within, measure.unit, length_unit)
+        reason = f"It moves that way, yet by less than the {limit} that counts here."
         return Mark(NEARLY, reason, answer.if_wrong)
     return Mark(NOTHING, "The foot does something else.", answer.if_wrong)
 
 
-def _position(answer: PositionAnswer, given: str, after: State) -> Mark:
+def _position(answer: PositionAnswer, given: str, after: State, length_unit: str) -> Mark:
     x, y = (float(part) for part in given.split())
     truth = after.loaded.points[answer.landmark]
     off = math.hypot(x - float(truth[0]), y - float(truth[1]))
-    away = show(off, "mm")
+    away = show(off, "mm", length_unit)
     if off <= answer.full:
         return Mark(FULL, f"Close: {away} off.")
     if off <= answer.half:

@@ -50,12 +50,14 @@ def shown_feet(lesson: Lesson, progress: Progress, step: Step) -> tuple[State, S
     return (now if isinstance(step, Asked) else foot_of(lesson, progress, START)), now
 
 
-def filled(lesson: Lesson, progress: Progress, step: Step, text: str, length_unit: str = "mm") -> str:
+def filled(lesson: Lesson, progress: Progress, step: Step, text: str) -> str:
     """A text of the step with its live values from the solver; bold and links stay as marks."""
+
+    length_unit = progress.length_unit
 
     def give(value: Value) -> str:
         if value.kind in ("predicted", "outcome"):
-            return _of_prediction(lesson, progress, value, length_unit)
+            return _of_prediction(lesson, progress, value)
         state = (
             shown_feet(lesson, progress, step)[1]
             if value.foot is None
@@ -71,12 +73,12 @@ def filled(lesson: Lesson, progress: Progress, step: Step, text: str, length_uni
     return fill(text, give)
 
 
-def _of_prediction(lesson: Lesson, progress: Progress, value: Value, length_unit: str) -> str:
+def _of_prediction(lesson: Lesson, progress: Progress, value: Value) -> str:
     """The learner's own answer to a prediction, or what came out."""
     step = lesson.step(value.name)
     if not isinstance(step, Predict):
         return "nothing"
     if value.kind == "outcome":
-        return outcome_in_words(step.answer, *before_and_after(lesson, progress, step))
+        return outcome_in_words(step.answer, *before_and_after(lesson, progress, step), progress.length_unit)
     given = progress.record(step.id).answer
-    return "nothing yet" if given is None else in_words(step.answer, given, length_unit)
+    return "nothing yet" if given is None else in_words(step.answer, given, progress.length_unit)

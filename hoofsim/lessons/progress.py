@@ -71,6 +71,9 @@ class Progress(Strict):
     told: str = Field(default="", max_length=LONGEST_TOLD)
     own: Controls = Field(default_factory=dict, description="controls of the learner's own foot")
     own_foot: str = Field(default="start", max_length=40, description="name of the foot that it grew from")
+    length_unit: Literal["mm", "in"] = Field(
+        default="mm", description="unit in which lengths are told and shown"
+    )
     events: Count = 0
     records: dict[Name, Record] = Field(default_factory=dict, max_length=MOST_RECORDS)
     whole: Literal[True] = Field(default=True, description="the last key: a file cut short lacks it")

@@ -77,7 +77,7 @@ def asks(answer: Answer, length_unit: str = "mm") -> str:
         signed = " (with a minus when it falls)" if answer.of == "change" else ""
         return f"type a number{in_unit}{signed}"
     if isinstance(answer, DirectionAnswer):
-        least = show(answer.same_within, MEASURES[answer.measure].unit)
+        least = show(answer.same_within, MEASURES[answer.measure].unit, length_unit)
         return f"type {', '.join(DIRECTIONS[:-1])} or {DIRECTIONS[-1]} (less than {least} is stays)"
     if isinstance(answer, ChoiceAnswer):
         return f"type the number of your choice, 1 to {len(answer.options)}"

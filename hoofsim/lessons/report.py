@@ -9,7 +9,7 @@ from hoofsim.lessons.schema import Asking, Do, Lesson, Predict, Step
 from hoofsim.lessons.score import counts, goals_reached, score
 
 
-def report(lesson: Lesson, progress: Progress, length_unit: str = "mm") -> str:
+def report(lesson: Lesson, progress: Progress) -> str:
     """Marked text: paragraphs with a blank line between, items with "- "."""
     total = score(lesson, progress)
     left = [step.title for step in lesson.steps if not progress.record(step.id).done]
@@ -21,9 +21,7 @@ def report(lesson: Lesson, progress: Progress, length_unit: str = "mm") -> str:
         parts.append(f"{_number(total.marks)} of {_number(total.of)} marks: {verdict}.")
     else:
         parts.append("Read to the end.")
-    predictions = [
-        line for step in lesson.steps if (line := _prediction(lesson, progress, step, length_unit))
-    ]
+    predictions = [line for step in lesson.steps if (line := _prediction(lesson, progress, step))]
     if predictions:
         parts.append("**Your predictions** (for thinking; they do not count)\n" + "\n".join(predictions))
     marked = [line for step in lesson.steps if (line := _marked(progress, step))]
@@ -38,14 +36,14 @@ def report(lesson: Lesson, progress: Progress, length_unit: str = "mm") -> str:
     return "\n\n".join(parts)
 
 
-def _prediction(lesson: Lesson, progress: Progress, step: Step, length_unit: str) -> str:
+def _prediction(lesson: Lesson, progress: Progress, step: Step) -> str:
     record = progress.record(step.id)
     if not isinstance(step, Predict) or record.answer is None:
         return ""
-    yours = in_words(step.answer, record.answer, length_unit)
+    yours = in_words(step.answer, record.answer, progress.length_unit)
     if not record.reason:
         return f"- {step.title}: you said: {yours}; not tested yet"
-    came = outcome_in_words(step.answer, *before_and_after(lesson, progress, step))
+    came = outcome_in_words(step.answer, *before_and_after(lesson, progress, step), progress.length_unit)
     sure = ""
     if record.sure_before is not None:
         after = "" if record.sure_after is None else f", then {record.sure_after}"

@@ -141,13 +141,14 @@ def _answer(lesson: Lesson, progress: Progress, step: Step, event: Answer) -> Pr
     record = progress.record(step.id)
     if isinstance(step, Predict):
         if record.answer is not None:
-            words = in_words(step.answer, record.answer)
+            words = in_words(step.answer, record.answer, progress.length_unit)
             return _told(
                 progress, f"You have committed to: {words}. Test it; a prediction is not changed afterwards."
             )
         progress = _with(progress, step, record, answer=given, tries=[given])
         return _told(
-            progress, f"Noted: {in_words(step.answer, given)}. How sure are you? 1 is a guess, 4 is certain."
+            progress,
+            f"Noted: {in_words(step.answer, given, progress.length_unit)}. How sure are you? 1 is a guess, 4 is certain.",
         )
     if isinstance(step.answer, WordsAnswer):
         progress = _with(progress, step, record, answer=given, tries=_more(record, given))
@@ -164,16 +165,20 @@ def _marked_answer(
     if not may_answer(record):
         return _told(progress, f"You have answered this: {record.reason} Enter goes on.")
     before, after = before_and_after(lesson, progress, step)
-    mark = judge(step.answer, given, before, after)
+    mark = judge(step.answer, given, before, after, progress.length_unit)
     weight = 1.0 if not record.tries else SECOND_TRY
     marks = None if mark.marks is None else max(best, mark.marks * weight)
     last = len(record.tries) + 1 >= TRIES
     reason = filled(lesson, progress, step, _verdict(mark))
     if last and not mark.full and isinstance(step.answer, ChoiceAnswer):
-        better = filled(lesson, progress, step, outcome_in_words(step.answer, before, after))
+        better = filled(
+            lesson, progress, step, outcome_in_words(step.answer, before, after, progress.length_unit)
+        )
         reason += f" A stronger answer: {_closed(better)}"
     elif (last or mark.full) and step.answer.form not in ("choice", "pick"):
-        reason += f" What came out: {_closed(outcome_in_words(step.answer, before, after))}"
+        reason += (
+            f" What came out: {_closed(outcome_in_words(step.answer, before, after, progress.length_unit))}"
+        )
     told = reason if last or mark.full else f"{reason} You may answer once more, or go on."
     progress = _with(
         progress, step, record, answer=given, tries=_more(record, given), marks=marks, reason=reason
@@ -230,7 +235,7 @@ def _check(lesson: Lesson, progress: Progress, step: Step) -> Progress:
         return _told(progress, "There is nothing to check at this step. Enter goes on.")
     record = progress.record(step.id)
     base, state = do_base(lesson, progress, step), do_state(lesson, progress, step)
-    findings = [check.judge(base, state) for check in step.reach]
+    findings = [check.judge(base, state, progress.length_unit) for check in step.reach]
     held = [finding for finding in findings if finding.holds]
     tried = ", ".join(f"{name} {value:g}" for name, value in record.controls.items()) or "nothing changed"
     tries = _more(record, tried)
@@ -306,7 +311,7 @@ def _compared(lesson: Lesson, progress: Progress, step: Compare) -> Progress:
     if not isinstance(predicted, Predict) or record.answer is None or record.reason:
         return progress
     before, after = before_and_after(lesson, progress, predicted)
-    mark = judge(predicted.answer, record.answer, before, after)
+    mark = judge(predicted.answer, record.answer, before, after, progress.length_unit)
     reason = filled(lesson, progress, predicted, _verdict(mark))
     return _with(progress, predicted, record, marks=mark.marks, reason=reason)
 

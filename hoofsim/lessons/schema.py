@@ -24,6 +24,7 @@ START = "start"
 OWN = "own"
 SCRIPTED = ("right", "wrong", "wandering")
 LONGEST_TYPED = 400
+MOST_TYPED = 60
 
 
 class Weeks(Strict):
@@ -237,9 +238,9 @@ class Learner(Strict):
     """A scripted learner: lines typed at the steps, as at the keyboard; Enter is pressed wherever nothing is given."""
 
     name: Literal["right", "wrong", "wandering"]
-    types: dict[str, list[Annotated[str, Field(max_length=LONGEST_TYPED)]]] = Field(
-        description="step id: the lines typed there; 'leave' closes the program and opens it again"
-    )
+    types: dict[
+        str, Annotated[list[Annotated[str, Field(max_length=LONGEST_TYPED)]], Field(max_length=MOST_TYPED)]
+    ] = Field(description="step id: the lines typed there; 'leave' closes the program and opens it again")
     expect: Expected
 
 

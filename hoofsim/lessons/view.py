@@ -81,12 +81,14 @@ class View:
     wants_position: str | None
     state: State
     before: State
+    length_unit: str
     can_go_on: bool
     finished: bool
 
 
-def view(lesson: Lesson, progress: Progress, length_unit: str = "mm") -> View:
-    """The present step, ready to show."""
+def view(lesson: Lesson, progress: Progress) -> View:
+    """The present step, ready to show; lengths in the learner's unit."""
+    length_unit = progress.length_unit
     step = lesson.step(progress.at)
     record = progress.record(step.id)
     before, state = shown_feet(lesson, progress, step)
@@ -101,12 +103,10 @@ def view(lesson: Lesson, progress: Progress, length_unit: str = "mm") -> View:
         title=step.title,
         number=lesson.index(step.id) + 1,
         of=len(lesson.steps),
-        text=_text(lesson, progress, step, length_unit),
-        question=filled(lesson, progress, step, step.question, length_unit)
-        if isinstance(step, Asking)
-        else "",
-        choices=_choices(lesson, progress, step, length_unit),
-        asks=_asks(step, progress, length_unit),
+        text=_text(lesson, progress, step),
+        question=filled(lesson, progress, step, step.question) if isinstance(step, Asking) else "",
+        choices=_choices(lesson, progress, step),
+        asks=_asks(step, progress),
         given=given,
         controls=_controls(step, state),
         rows=tuple(_row(name, before, state) for name in _measures(step)),
@@ -119,6 +119,7 @@ def view(lesson: Lesson, progress: Progress, length_unit: str = "mm") -> View:
         wants_position=answer.landmark if isinstance(answer, PositionAnswer) and not record.tries else None,
         state=state,
         before=before,
+        length_unit=length_unit,
         can_go_on=_can_go_on(step, progress),
         finished=progress.finished,
     )
@@ -137,39 +138,43 @@ def curves(view_: View) -> tuple[list[float], dict[str, list[float | None]]] | N
     return along, found
 
 
-def _text(lesson: Lesson, progress: Progress, step: Step, length_unit: str) -> str:
-    text = filled(lesson, progress, step, step.text, length_unit)
+def _text(lesson: Lesson, progress: Progress, step: Step) -> str:
+    text = filled(lesson, progress, step, step.text)
     if not isinstance(step, Compare):
         return text
     predicted = lesson.step(step.prediction)
     record = progress.record(predicted.id)
     if not isinstance(predicted, Predict) or record.answer is None:
         return text
-    came = outcome_in_words(predicted.answer, *before_and_after(lesson, progress, predicted))
-    yours = in_words(predicted.answer, record.answer, length_unit)
+    came = outcome_in_words(
+        predicted.answer, *before_and_after(lesson, progress, predicted), progress.length_unit
+    )
+    yours = in_words(predicted.answer, record.answer, progress.length_unit)
     return f"**You predicted:** {yours}\n\n**What came out:** {came}\n\n{record.reason}\n\n{text}"
 
 
-def _choices(lesson: Lesson, progress: Progress, step: Step, length_unit: str) -> tuple[tuple[str, str], ...]:
+def _choices(lesson: Lesson, progress: Progress, step: Step) -> tuple[tuple[str, str], ...]:
     answer = step.answer if isinstance(step, Asking) else None
     if isinstance(answer, ChoiceAnswer):
-        return tuple(
-            (option.id, filled(lesson, progress, step, option.text, length_unit)) for option in answer.shown
-        )
+        return tuple((option.id, filled(lesson, progress, step, option.text)) for option in answer.shown)
     if isinstance(answer, PickAnswer):
         return tuple((name, MEASURES[name].label) for name in answer.among)
     return ()
 
 
-def _asks(step: Step, progress: Progress, length_unit: str) -> str:
+def _asks(step: Step, progress: Progress) -> str:
     record = progress.record(step.id)
     if isinstance(step, Predict) and record.tries:
         return "Enter goes on" if record.sure_before else "type 1 (a guess) to 4 (certain), or Enter to go on"
     if isinstance(step, Explain | Transfer) and record.tries:
         again = may_answer(record) and not isinstance(step.answer, WordsAnswer)
-        return f"once more: {asks(step.answer, length_unit)}; or Enter goes on" if again else "Enter goes on"
+        return (
+            f"once more: {asks(step.answer, progress.length_unit)}; or Enter goes on"
+            if again
+            else "Enter goes on"
+        )
     if isinstance(step, Asking):
-        return asks(step.answer, length_unit)
+        return asks(step.answer, progress.length_unit)
     if isinstance(step, Do):
         example = step.free[0].control
         return (

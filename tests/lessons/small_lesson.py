@@ -102,7 +102,7 @@ steps:
   - id: pick
     kind: explain
     title: Pick
-    text: Which measures part two accounts?
+    text: "Which measures part two [accounts](term:account)?"
     question: Which two?
     answer:
       form: pick
