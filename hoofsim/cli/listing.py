@@ -1,4 +1,4 @@
-"""List what there is: ready feet, controls, measures, load cases, sources, or the scenarios of the program."""
+"""List what there is: ready feet, controls, measures, load cases, sources, scenarios, lessons, or trade terms."""
 
 import argparse
 from collections.abc import Callable, Mapping
@@ -9,6 +9,8 @@ from hoofsim.cli.output import print_json, print_table
 from hoofsim.files.scenario import read_scenario
 from hoofsim.foot.parameters import PARAMETERS
 from hoofsim.foot.presets import PRESETS
+from hoofsim.lessons.glossary import glossary
+from hoofsim.lessons.loader import lesson_files, read_lesson
 from hoofsim.measures.table import MEASURES
 from hoofsim.mechanics.loads import CASES
 from hoofsim.resources import scenario_files
@@ -78,6 +80,18 @@ def _scenarios() -> None:
     print_table("Scenarios", [("file", "left"), ("title", "left"), ("question", "left")], rows)
 
 
+def _lessons() -> None:
+    lessons = [(file, read_lesson(file)) for file in lesson_files()]
+    rows = [((file.name, f"{one.minutes}", one.title), None) for file, one in lessons]
+    columns = [("file", "left"), ("minutes", "right"), ("title", "left")]
+    print_table("Lessons", columns, rows)
+
+
+def _terms() -> None:
+    rows = [((one.id, one.heading, one.meaning), None) for one in glossary().values()]
+    print_table("Trade terms", [("term", "left"), ("names", "left"), ("meaning", "left")], rows)
+
+
 def _fields(thing: Any, *names: str) -> dict[str, Any]:
     """The named fields of a table entry, for JSON."""
     return {name: getattr(thing, name) for name in names}
@@ -107,6 +121,17 @@ TABLES: Mapping[str, tuple[Callable[[], None], Callable[[], list[dict[str, Any]]
             {"file": str(file), **_fields(read_scenario(file), "title", "question")}
             for file in scenario_files()
         ],
+    ),
+    "lessons": (
+        _lessons,
+        lambda: [
+            {"file": str(file), **_fields(read_lesson(file), "title", "summary", "minutes")}
+            for file in lesson_files()
+        ],
+    ),
+    "terms": (
+        _terms,
+        lambda: [_fields(one, "id", "names", "meaning", "measure", "see") for one in glossary().values()],
     ),
 }
 

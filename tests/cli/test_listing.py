@@ -9,6 +9,8 @@ from hoofsim.cli.listing import TABLES
 from hoofsim.cli.main import main
 from hoofsim.foot.parameters import PARAMETERS
 from hoofsim.foot.presets import PRESETS
+from hoofsim.lessons.glossary import glossary
+from hoofsim.lessons.loader import lesson_files
 from hoofsim.measures.table import MEASURES
 from hoofsim.mechanics.loads import CASES
 from hoofsim.resources import scenario_files
@@ -21,6 +23,8 @@ NAMES = {
     "loads": list(CASES),
     "sources": list(SOURCES),
     "scenarios": [file.name for file in scenario_files()],
+    "lessons": [file.name for file in lesson_files()],
+    "terms": list(glossary()),
 }
 
 
