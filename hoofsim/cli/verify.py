@@ -7,7 +7,7 @@ from pathlib import Path
 from hoofsim.cautions import SHORT_CAUTION
 from hoofsim.cli.output import print_json, print_table, print_text
 from hoofsim.cli.progress_bar import shown_when_slow
-from hoofsim.errors import BadInput
+from hoofsim.errors import BadInput, ExpectationMissed
 from hoofsim.foot.parameters import BY_NAME
 from hoofsim.measures.table import MEASURES
 from hoofsim.units import show_number, shown_unit
@@ -58,7 +58,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def run(arguments: argparse.Namespace) -> int:
-    """Compare, or with --uncertainty compute bands; what is outside is told and is no error."""
+    """Compare, or with --uncertainty compute bands. A value outside is told, no error; a referee that differs is one."""
     if arguments.uncertainty:
         _refuse(arguments, ("html", "figure"), "--uncertainty")
         return _uncertainty(arguments)
@@ -91,14 +91,25 @@ def _comparison(arguments: argparse.Namespace) -> int:
         from hoofsim.verify.page import comparison_page
 
         write_whole(page, html(comparison_page(rows, outcomes)))
-        print_text(f"wrote {page}")
+        _say_written(page, arguments.json)
     if picture is not None:
         from hoofsim.reports.plot_style import image_bytes
         from hoofsim.verify.figure import comparison_figure
 
         write_whole(picture, image_bytes(comparison_figure(rows), picture.suffix[1:].lower()))
-        print_text(f"wrote {picture}")
+        _say_written(picture, arguments.json)
+    differ = [one.referee.what for one in outcomes if one.agrees is False]
+    if differ:
+        raise ExpectationMissed(
+            f"an independent computation differs by more than it may: {', '.join(differ)}"
+        )
     return 0
+
+
+def _say_written(path: Path, as_json: bool) -> None:
+    """Name a written file, except beside JSON, which other programs read."""
+    if not as_json:
+        print_text(f"wrote {path}")
 
 
 def _referee(one: Outcome) -> dict[str, object]:
@@ -152,7 +163,7 @@ def _uncertainty(arguments: argparse.Namespace) -> int:
         print_text(SHORT_CAUTION)
     if arguments.bands is not None:
         write_whole(arguments.bands, as_text(found, count))
-        print_text(f"wrote {arguments.bands}")
+        _say_written(arguments.bands, arguments.json)
     return 0
 
 

@@ -76,14 +76,20 @@ def run(arguments: argparse.Namespace) -> int:
         _print(calendar, table)
     if arguments.csv is not None:
         write_whole(arguments.csv, csv_text(calendar, table))
-        print(f"wrote {arguments.csv}")
+        _say_written(arguments.csv, arguments.json)
     if figure is not None:
         from hoofsim.reports.plot_style import image_bytes
         from hoofsim.reports.weeks_figure import weeks_figure
 
         write_whole(figure, image_bytes(weeks_figure(calendar, table), figure.suffix[1:].lower()))
-        print(f"wrote {figure}")
+        _say_written(figure, arguments.json)
     return 0
+
+
+def _say_written(path: Path, as_json: bool) -> None:
+    """Name a written file, except beside JSON, which other programs read."""
+    if not as_json:
+        print_text(f"wrote {path}")
 
 
 def _day(calendar: Calendar, table: Table, index: int) -> dict[str, object]:

@@ -65,3 +65,11 @@ def band(case: str, measure: str) -> tuple[float, float] | None:
         raise BadInput(f"unknown standard case '{case}': {nearest(case, CASES)}")
     found = carried()[case].get(measure)
     return None if found is None else (found.low, found.high)
+
+
+def case_like(preset: str, load: str) -> str | None:
+    """The standard case with that ready foot and load, whose bands say how wide a reading of such a foot is; else None."""
+    for case in CASES.values():
+        if case.foot.preset == preset and not case.foot.changes and case.load == load:
+            return case.name
+    return None

@@ -83,7 +83,7 @@ def sample(case: Case, count: int, seed: int = SEED) -> dict[str, Array]:
     return values
 
 
-def _possible(foot: Foot, values: Mapping[str, Array], rows: NDArray[np.int_]) -> NDArray[np.int_]:
+def possible(foot: Foot, values: Mapping[str, Array], rows: NDArray[np.int_]) -> NDArray[np.int_]:
     """Those of `rows` that are not contradictory feet, found by halving."""
     fixed = {name: np.full(rows.size, value) for name, value in foot.values.items()}
     try:
@@ -92,7 +92,7 @@ def _possible(foot: Foot, values: Mapping[str, Array], rows: NDArray[np.int_]) -
         if rows.size == 1:
             return rows[:0]
         half = rows.size // 2
-        return np.concatenate([_possible(foot, values, rows[:half]), _possible(foot, values, rows[half:])])
+        return np.concatenate([possible(foot, values, rows[:half]), possible(foot, values, rows[half:])])
     return rows
 
 
@@ -102,7 +102,7 @@ def bands_of(
     """Measure -> band of one case from a design of `count`."""
     values = sample(case, count)
     total = count * (len(UNCERTAIN) + 2)
-    rows = _possible(case.foot, values, np.arange(total))
+    rows = possible(case.foot, values, np.arange(total))
     kept = {name: column[rows] for name, column in values.items()}
     table = sweep(case.foot, kept, case.load, case.stance_percent, progress)
     found = {}

@@ -7,7 +7,7 @@ import pytest
 from hoofsim.cli import verify as command
 from hoofsim.cli.commands import COMMANDS
 from hoofsim.cli.main import parser_of
-from hoofsim.errors import BadInput
+from hoofsim.errors import BadInput, ExpectationMissed
 from hoofsim.verify.referees import registry
 from hoofsim.verify.referees.referee import Referee
 
@@ -59,6 +59,14 @@ def test_bands_are_printed_and_written(tmp_path, capsys):
     assert "Sound foot, standing" in text
     assert "matter most" in text
     assert json.loads((tmp_path / "b.json").read_text())["samples"] == 16
+
+
+def test_a_referee_that_differs_is_an_error_after_everything_was_printed(monkeypatch, capsys):
+    far = Referee("a length", "somebody", "numpy", "numpy", "mm", 0.1, lambda: 0.2)
+    monkeypatch.setattr(command, "ask_all", lambda progress: registry.ask_all([far], progress))
+    with pytest.raises(ExpectationMissed, match="differs by more than it may: a length"):
+        run()
+    assert "DIFFERS" in capsys.readouterr().out
 
 
 @pytest.mark.parametrize(

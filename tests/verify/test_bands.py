@@ -9,7 +9,7 @@ from hoofsim.errors import BadInput
 from hoofsim.foot.parameters import BY_NAME
 from hoofsim.measures.table import MEASURES
 from hoofsim.resources import assets_folder
-from hoofsim.verify.bands import FILE, as_text, band, carried, from_text
+from hoofsim.verify.bands import FILE, as_text, band, carried, case_like, from_text
 from hoofsim.verify.uncertainty import CASES, MEASURED, UNCERTAIN, bands_of, sample
 
 RENEW = "renew with: hoofsim verify --uncertainty --bands assets/bands.json"
@@ -69,3 +69,9 @@ def test_no_band_for_what_was_not_computed_and_bad_case_told():
     assert not any(math.isnan(end) for end in band("trot", "navicular_load"))
     with pytest.raises(BadInput, match="did you mean 'standing'"):
         band("standng", "tendon_tension")
+
+
+def test_a_case_is_found_for_a_ready_foot_under_a_load():
+    assert case_like("sound", "trot") == "trot"
+    assert case_like("failed_laminae", "standing") == "failed"
+    assert case_like("pony", "trot") is None
