@@ -14,8 +14,16 @@ import pygame
 from pygame import gfxdraw
 
 from hoofsim.drawing.camera import Camera
-from hoofsim.drawing.display_list import DisplayList, Group, Item, Point, flatten
-from hoofsim.drawing.lowering import AreaMark, DiscMark, LineMark, Mark, TextMark, lower
+from hoofsim.drawing.display_list import Bounds, DisplayList, Group, Item, Point, flatten
+from hoofsim.drawing.lowering import (
+    AreaMark,
+    DiscMark,
+    DotsMark,
+    LineMark,
+    LinesMark,
+    TextMark,
+    bundles,
+)
 from hoofsim.drawing.palette import NORMAL, Palette, red_green_blue_alpha
 from hoofsim.drawing.typeface import typeface_file
 from hoofsim.frames import Array
@@ -42,46 +50,56 @@ class Painter:
         self.font = font
         self._still_key: tuple[object, ...] | None = None
         self._still_layer: pygame.Surface | None = None
+        self._still_texts: list[TextMark] = []
         self._texts: dict[tuple[object, ...], pygame.Surface] = {}
 
     def paint(self, picture: DisplayList, camera: Camera) -> pygame.Surface:
         """A new surface of `camera.size` px with the picture on the palette's paper."""
-        view = _View(camera.enlarged(SUPERSAMPLING) if self.fine else camera)
+        view = _View(camera.enlarged(SUPERSAMPLING) if self.fine else camera, picture.bounds)
         still, moving = _split(picture.items)
         surface = self._background(still, view).copy()
-        texts = [mark for mark in self._marks(still) if isinstance(mark, TextMark)]
-        for mark in self._marks(moving):
-            if isinstance(mark, TextMark):
-                texts.append(mark)
-            else:
-                self._draw(surface, mark, view)
+        texts = [*self._still_texts, *self._draw_all(surface, moving, view)]
         if self.fine:
             surface = pygame.transform.smoothscale(surface, camera.size)
         for mark in texts:
             self._write(surface, mark, camera)
         return surface
 
-    def _marks(self, items: Sequence[Item]) -> list[Mark]:
-        return [mark for _, made in lower(flatten(items), self.palette) for mark in made]
-
     def _background(self, still: tuple[Item, ...], view: "_View") -> pygame.Surface:
         key = (still, view.camera, self.palette.name)
         if self._still_layer is None or key != self._still_key:
             layer = pygame.Surface(view.camera.size)
             layer.fill(_colour(self.palette.style("paper").fill or "#ffffff")[:3])
-            for mark in self._marks(still):
-                if not isinstance(mark, TextMark):
-                    self._draw(layer, mark, view)
+            self._still_texts = self._draw_all(layer, still, view)
             self._still_key, self._still_layer = key, layer
         return self._still_layer
 
-    def _draw(self, surface: pygame.Surface, mark: AreaMark | LineMark | DiscMark, view: "_View") -> None:
-        if isinstance(mark, AreaMark):
-            self._fill(surface, view.pixels(mark.points), _colour(mark.colour))
-        elif isinstance(mark, LineMark):
-            self._stroke(surface, view.pixels(mark.points), mark, view.scale)
+    def _draw_all(self, surface: pygame.Surface, items: Sequence[Item], view: "_View") -> list[TextMark]:
+        """Draw all but the texts, which are given back."""
+        texts: list[TextMark] = []
+        for primitive in flatten(items):
+            for bundle in bundles(primitive, self.palette):
+                if isinstance(bundle, TextMark):
+                    texts.append(bundle)
+                else:
+                    self._draw(surface, bundle, view)
+        return texts
+
+    def _draw(
+        self, surface: pygame.Surface, bundle: AreaMark | LineMark | LinesMark | DiscMark | DotsMark,
+        view: "_View",
+    ) -> None:  # fmt: skip
+        if isinstance(bundle, AreaMark):
+            self._fill(surface, view.pixels(bundle.points), _colour(bundle.colour))
+        elif isinstance(bundle, LineMark):
+            self._stroke(surface, view.pixels(bundle.points), bundle, view.scale, bundle.closed)
+        elif isinstance(bundle, LinesMark):
+            for line in bundle.lines:
+                self._stroke(surface, view.pixels(line), bundle, view.scale, False)
+        elif isinstance(bundle, DiscMark):
+            self._disc(surface, bundle, view)
         else:
-            self._disc(surface, mark, view)
+            self._dots(surface, bundle, view)
 
     def _fill(self, surface: pygame.Surface, corners: Pixels, colour: tuple[int, int, int, int]) -> None:
         if len(corners) < 3:
@@ -93,20 +111,32 @@ class Painter:
         if not self.fine:
             pygame.draw.aalines(surface, colour[:3], True, corners)
 
-    def _stroke(self, surface: pygame.Surface, pixels: Pixels, mark: LineMark, scale: float) -> None:
+    def _stroke(
+        self, surface: pygame.Surface, pixels: Pixels, mark: LineMark | LinesMark, scale: float, closed: bool
+    ) -> None:
         colour = _colour(mark.colour)
         width = mark.width * scale
         if len(pixels) < 2:
             return
         if width < 1.6 and not self.fine:
-            pygame.draw.aalines(surface, colour[:3], mark.closed, pixels)
+            pygame.draw.aalines(surface, colour[:3], closed, pixels)
         elif width < 1.6:
-            pygame.draw.lines(surface, colour[:3], mark.closed, pixels)
+            pygame.draw.lines(surface, colour[:3], closed, pixels)
         elif len(pixels) == 2:
             self._fill(surface, bar(pixels[0], pixels[1], width), colour)
         else:
-            outline = strip(np.array(pixels), width, mark.closed)
-            self._fill(surface, [(x, y) for x, y in outline.tolist()], colour)
+            self._fill(surface, strip(np.array(pixels), width, closed).tolist(), colour)
+
+    def _dots(self, surface: pygame.Surface, mark: DotsMark, view: "_View") -> None:
+        """Dots of a pattern: alike, so that one is drawn and then stamped."""
+        colour, radius = _colour(mark.colour)[:3], max(mark.radius * view.scale, 0.8)
+        places = view.pixels(mark.centres)
+        if not (self.fine or radius < 2.0):
+            for place in places:
+                pygame.draw.aacircle(surface, colour, place, radius)
+            return
+        stamp, middle = _stamp(colour, radius)
+        surface.fblits([(stamp, (int(x) - middle, int(y) - middle)) for x, y in places])
 
     def _disc(self, surface: pygame.Surface, mark: DiscMark, view: "_View") -> None:
         ((x, y),) = view.pixels((mark.centre,))
@@ -154,17 +184,34 @@ def _split(items: tuple[Item, ...]) -> tuple[tuple[Item, ...], tuple[Item, ...]]
 _colour = lru_cache(maxsize=256)(red_green_blue_alpha)
 
 
-class _View:
-    """A camera as four numbers: the many short lines of a picture are turned to pixels without building arrays."""
+@lru_cache(maxsize=32)
+def _stamp(colour: tuple[int, int, int], radius: float) -> tuple[pygame.Surface, int]:
+    """A dot on a surface that is clear elsewhere, and the pixel of its middle."""
+    middle = int(radius) + 1
+    stamp = pygame.Surface((2 * middle + 1, 2 * middle + 1))
+    clear = (colour[0] ^ 1, colour[1], colour[2])
+    stamp.fill(clear)
+    stamp.set_colorkey(clear)
+    pygame.draw.circle(stamp, colour, (middle, middle), radius)
+    return stamp, middle
 
-    def __init__(self, camera: Camera) -> None:
+
+class _View:
+    """A camera as three numbers: the many short lines of a picture are turned to pixels without building arrays."""
+
+    def __init__(self, camera: Camera, bounds: Bounds) -> None:
         self.camera = camera
         self.scale = camera.scale
         self._left, self._top = (float(value) for value in camera.to_pixels((0.0, 0.0)))
+        corners = camera.to_pixels((bounds[:2], bounds[2:]))
+        # As much room again as FAR leaves, for a line that reaches a little out of the bounds.
+        self._near = bool(np.abs(corners).max() < 0.5 * FAR)
 
     def pixels(self, points: Sequence[Point]) -> Pixels:
         """Points in mm as pixels, kept within what the surface's integers can hold."""
         scale, left, top = self.scale, self._left, self._top
+        if self._near:
+            return [(left + scale * x, top - scale * y) for x, y in points]
         return [
             (min(max(left + scale * x, -FAR), FAR), min(max(top - scale * y, -FAR), FAR)) for x, y in points
         ]

@@ -21,7 +21,8 @@ VERTICAL_ANCHORS = ("bottom", "middle", "top")
 def as_points(points: ArrayLike) -> tuple[Point, ...]:
     """Points (N, 2) in mm as plain tuples."""
     array = np.asarray(points, dtype=float).reshape(-1, 2)
-    return tuple((x, y) for x, y in array.tolist())
+    x, y = array.T.tolist()
+    return tuple(zip(x, y, strict=True))
 
 
 def as_point(point: ArrayLike) -> Point:
