@@ -8,6 +8,8 @@ from collections.abc import Iterable, Sequence
 # Control signs and halves of letters, which a quoted escape or a broken file can smuggle in; no picture, table or page
 # can hold them. Line ends and tabs stay.
 UNPRINTABLE = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x84\x86-\x9f\ud800-\udfff\ufffe\uffff]")
+LONGEST_WORD = 60
+_ENDLESS = re.compile(rf"\S{{{LONGEST_WORD + 4},}}")
 # Spreadsheets take a cell that begins so for a formula.
 FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r", "\N{FULLWIDTH EQUALS SIGN}", "\N{FULLWIDTH COMMERCIAL AT}",
                   "\N{FULLWIDTH PLUS SIGN}", "\N{FULLWIDTH HYPHEN-MINUS}")  # fmt: skip
@@ -16,6 +18,11 @@ FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r", "\N{FULLWIDTH EQUALS SIGN}", "
 def printable(text: str) -> str:
     """The text without signs that no page can hold."""
     return UNPRINTABLE.sub("", text)
+
+
+def short_words(text: str) -> str:
+    """A sentence with every endless word cut, so that what somebody wrote cannot bury what is said about it."""
+    return _ENDLESS.sub(lambda match: f"{match[0][:LONGEST_WORD]}...", text)
 
 
 def csv_lines(rows: Iterable[Sequence[object]]) -> str:

@@ -6,7 +6,7 @@ from typing import Any
 
 from hoofsim.errors import BadInput, nearest
 from hoofsim.files.reader import Document
-from hoofsim.files.typed import Strict
+from hoofsim.files.typed import Strict, shown
 
 FORMAT_VERSION = 1
 
@@ -38,13 +38,13 @@ def kind_word(document: Document, known: Iterable[str]) -> str:
         later = isinstance(version, int) and version > FORMAT_VERSION
         hint = "; it needs a newer hoofsim" if later else ""
         raise document.error(
-            ("hoofsim",), f"format version {version!r} is unknown; expected {FORMAT_VERSION}{hint}"
+            ("hoofsim",), f"format version {shown(version)} is unknown; expected {FORMAT_VERSION}{hint}"
         )
     if "kind" not in data:
         raise document.error((), f"key 'kind' is missing; expected one of {', '.join(words)}")
     word = data["kind"]
     if word not in words:
-        raise document.error(("kind",), f"unknown kind {word!r}; {nearest(str(word), words)}")
+        raise document.error(("kind",), f"unknown kind {shown(word)}; {nearest(str(word), words)}")
     return str(word)
 
 

@@ -15,7 +15,7 @@ from typing import Any, NoReturn
 import yaml
 
 from hoofsim.errors import BadInput
-from hoofsim.plain_text import UNPRINTABLE
+from hoofsim.plain_text import UNPRINTABLE, short_words
 
 LARGEST_BYTES = 4_000_000  # the longest sitting
 DEEPEST = 40
@@ -66,7 +66,7 @@ class Document:
     def sentence(self, path: Path_, what: str, at_key: bool = False) -> str:
         """`what`, headed by file, line and column of the value (or of its key) at `path`."""
         line, column = self.keys[path] if at_key and path in self.keys else self.position(path)
-        return f"{self.name}:{line}:{column}: {what}"
+        return f"{self.name}:{line}:{column}: {short_words(what)}"
 
     def error(self, path: Path_, what: str, at_key: bool = False) -> BadInput:
         """A BadInput that says `what` about the value at `path`, to be raised by the caller."""
@@ -118,8 +118,8 @@ def _composed(text: str, name: str) -> Document:
         return _Composer(name, yaml.parse(text, Loader=_FAST)).document()
     except _Refused:
         raise
-    except yaml.YAMLError:
-        if len(text) > SLOWLY_READ:
+    except yaml.YAMLError as error:
+        if len(text) > SLOWLY_READ or "nesting depth" in str(error):
             raise
         return _Composer(name, yaml.parse(text, Loader=yaml.SafeLoader)).document()
 

@@ -112,22 +112,22 @@ def _words(detail: Mapping[str, Any], context: Mapping[str, Any]) -> str:
     if kind == "missing":
         return f"key '{detail['loc'][-1]}' is missing"
     if kind in _EXPECTED:
-        return f"expected {_EXPECTED[kind]}, not {_shown(given)}"
+        return f"expected {_EXPECTED[kind]}, not {shown(given)}"
     if kind == "literal_error":
         valid = [
             word.strip().strip("'") for word in str(context["expected"]).replace(" or ", ", ").split(",")
         ]
-        return f"{_shown(given)} is not allowed; {nearest(str(given), valid)}"
+        return f"{shown(given)} is not allowed; {nearest(str(given), valid)}"
     if kind == "value_error":
         return str(context["error"])
     return (
-        f"{_shown(given)}: {str(detail['msg'])[:1].lower()}{str(detail['msg'])[1:]}"
+        f"{shown(given)}: {str(detail['msg'])[:1].lower()}{str(detail['msg'])[1:]}"
         if kind != "unknown_key"
         else (str(detail["msg"]))
     )
 
 
-def _shown(given: Any) -> str:
+def shown(given: Any) -> str:
     """A given value, short enough for a sentence."""
     if isinstance(given, dict):
         return "a set of keys"

@@ -9,10 +9,11 @@ from types import MappingProxyType
 from typing import Any, ClassVar
 
 from hoofsim.errors import BadInput, nearest
+from hoofsim.files.typed import shown
 from hoofsim.foot.parameters import checked, parameter
 from hoofsim.foot.presets import preset
-from hoofsim.plain_text import printable
 from hoofsim.mechanics.loads import CASES, load_case
+from hoofsim.plain_text import printable
 
 LOAD_CASES: Mapping[str, str] = {name: case.label for name, case in CASES.items()}
 MOVING_CASES = tuple(name for name, case in CASES.items() if case.moves)  # those with a moment of the stance
@@ -103,7 +104,7 @@ class CutTendon(Command):
 
     def __post_init__(self) -> None:
         if not isinstance(self.cut, bool):
-            raise BadInput(f"cut_tendon needs true or false, got {self.cut!r}")
+            raise BadInput(f"cut_tendon needs true or false, not {shown(self.cut)}")
 
     def sentence(self) -> str:
         """Cut or restored."""
@@ -137,7 +138,7 @@ class SetBaseline(Command):
 
     def __post_init__(self) -> None:
         if not isinstance(self.clear, bool):
-            raise BadInput(f"clear needs true or false, got {self.clear!r}")
+            raise BadInput(f"clear needs true or false, not {shown(self.clear)}")
 
     def sentence(self) -> str:
         """Set or cleared."""
@@ -183,7 +184,7 @@ class RestoreTrial(Command):
 
     def __post_init__(self) -> None:
         if isinstance(self.number, bool) or not isinstance(self.number, int) or self.number < 1:
-            raise BadInput(f"trial number must be a whole number from 1, got {self.number!r}")
+            raise BadInput(f"trial number must be a whole number from 1, not {shown(self.number)}")
 
     def sentence(self) -> str:
         """Which trial."""
@@ -209,9 +210,9 @@ def from_plain(data: Any) -> Command:
     """The command of plain values read from a file; BadInput in one sentence when it is none."""
     if not isinstance(data, dict) or "do" not in data:
         raise BadInput(f"a command needs 'do:' with one of {', '.join(COMMANDS)}")
-    word = str(data["do"])
-    if word not in COMMANDS:
-        raise BadInput(f"unknown command '{word[:40]}': {nearest(word[:40], COMMANDS)}")
+    word = data["do"]
+    if not isinstance(word, str) or word not in COMMANDS:
+        raise BadInput(f"unknown command {shown(word)}: {nearest(str(word)[:40], COMMANDS)}")
     kind = COMMANDS[word]
     known = {field.name for field in fields(kind)}
     for key in data:
@@ -220,7 +221,7 @@ def from_plain(data: Any) -> Command:
     given = {key: value for key, value in data.items() if key != "do"}
     for key in ("name", "preset", "case", "third"):
         if key in given and not isinstance(given[key], str):
-            raise BadInput(f"'{key}' of command '{word}' must be a name, got {given[key]!r}")
+            raise BadInput(f"'{key}' of command '{word}' must be a name, not {shown(given[key])}")
     if kind is KeepTrial:
         given["results"] = _results(given.get("results") or {})
     try:
@@ -235,5 +236,5 @@ def _results(data: Any) -> tuple[tuple[str, float], ...]:
         raise BadInput("results must be names with numbers")
     for name, value in data.items():
         if isinstance(value, bool) or not isinstance(value, int | float):
-            raise BadInput(f"result '{name}' must be a number, got {value!r}")
+            raise BadInput(f"result '{name}' must be a number, not {shown(value)}")
     return tuple((str(name), float(value)) for name, value in data.items())

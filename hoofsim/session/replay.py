@@ -14,7 +14,7 @@ from pydantic import Field
 from hoofsim.errors import BadInput, nearest
 from hoofsim.files.kinds import FORMAT_VERSION, Kind, kind_word
 from hoofsim.files.reader import Document
-from hoofsim.files.typed import Strict, validate
+from hoofsim.files.typed import Strict, shown, validate
 from hoofsim.foot.parameters import checked
 from hoofsim.model import LoadedFoot
 from hoofsim.session.commands import COMMANDS, Command, from_plain
@@ -120,14 +120,16 @@ def load_replay(document: Document) -> list[Deed]:
 
 
 def _deed(plain: dict[str, Any]) -> Deed:
-    word = str(plain.get("do"))
-    if word in MOVES:
+    if "do" not in plain:
+        raise BadInput(f"a deed needs 'do:' with one of {', '.join((*COMMANDS, *MOVES))}")
+    word = plain["do"]
+    if isinstance(word, str) and word in MOVES:
         if len(plain) > 1:
             raise BadInput(f"'{word}' stands alone")
         return Deed(move=word)
-    if word not in COMMANDS:
+    if not isinstance(word, str) or word not in COMMANDS:
         words = [*COMMANDS, *MOVES]
-        raise BadInput(f"unknown deed '{word[:40]}': {nearest(word[:40], words)}")
+        raise BadInput(f"unknown deed {shown(word)}: {nearest(str(word)[:40], words)}")
     gesture = plain.get(GESTURE)
     if gesture is not None and not isinstance(gesture, str):
         raise BadInput(f"'{GESTURE}' must be a word")

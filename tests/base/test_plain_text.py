@@ -5,7 +5,7 @@ import io
 
 import pytest
 
-from hoofsim.plain_text import csv_lines, neutral, printable
+from hoofsim.plain_text import csv_lines, neutral, printable, short_words
 
 
 @pytest.mark.parametrize(
@@ -27,3 +27,10 @@ def test_commas_quotes_and_lines_come_back_as_they_were() -> None:
 
 def test_signs_that_no_page_can_hold_fall_out() -> None:
     assert printable("a\x00b\x1b[31m\ud800\tc\nd") == "ab[31m\tc\nd"
+
+
+def test_an_endless_word_is_cut_and_the_sentence_stays() -> None:
+    assert short_words(f"unknown key '{'x' * 500}'; expected 'title'") == (
+        f"unknown key '{'x' * 59}... expected 'title'"
+    )
+    assert short_words("a long sentence " * 20) == "a long sentence " * 20

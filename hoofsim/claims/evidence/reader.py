@@ -19,11 +19,13 @@ from hoofsim.claims.evidence.columns import (
 from hoofsim.claims.evidence.film import Film, Marker, into_frame, refuse_nonsense
 from hoofsim.errors import BadInput, nearest
 from hoofsim.frames import Array
+from hoofsim.plain_text import short_words
 
 LARGEST_BYTES = 5_000_000
 MOST_ROWS = 5_000
 LARGEST_ERROR_MM = 10.0
 LONGEST_CASE = 40
+LARGEST_NUMBER = 1e6
 _COLUMNS = {column.name: column for column in all_columns()}
 
 
@@ -35,7 +37,7 @@ class Row:
 
     def error(self, column: str, what: str) -> BadInput:
         """BadInput naming file, row and column."""
-        return BadInput(f"{self.table}: row {self.number}, column {column}: {what}")
+        return BadInput(f"{self.table}: row {self.number}, column {column}: {short_words(what)}")
 
     def text(self, column: str) -> str:
         """The cell, "" when the column is absent or empty."""
@@ -57,8 +59,10 @@ class Row:
             value = float(text)
         except ValueError:
             value = math.nan
-        if not math.isfinite(value) or "_" in text:
+        if not math.isfinite(value) or "_" in text or not text.isascii():
             raise self.error(column, f"'{text[:30]}' is not a finite number (write 12.5, with a point)")
+        if abs(value) > LARGEST_NUMBER:
+            raise self.error(column, f"{text[:30]} is too large; allowed up to {LARGEST_NUMBER:g}")
         return value
 
     def point(self, name: str) -> Array | None:

@@ -1,0 +1,75 @@
+"""The long form: every hostile file in a process of its own, with its time and its peak of memory.
+
+`python -m tests.hostile.measure --count 1000 --seed 1`. A file is allowed a second of the processor's time, start of
+the program included, and 200 MB. Files that turn out to be well written are not run.
+"""
+
+import argparse
+import os
+import subprocess
+import sys
+import tempfile
+from pathlib import Path
+
+from tests.hostile.grammar import ROOT, cases
+from tests.hostile.refusing import amiss, command, everything_under
+from tests.hostile.test_hostile_files import is_well_written
+
+SECONDS, MEGABYTES = 1.0, 200.0
+
+
+def measured(words: list[str], folder: Path) -> tuple[int, str, float, float]:
+    """Exit code, what was complained, processor seconds and peak megabytes of one run (Linux)."""
+    environment = {**os.environ, "PYTHONPATH": str(ROOT)}
+    with subprocess.Popen(
+        [sys.executable, "-m", "hoofsim", *words],
+        cwd=folder,
+        env=environment,
+        stdout=subprocess.DEVNULL,
+        stderr=subprocess.PIPE,
+    ) as process:
+        complained = process.stderr.read() if process.stderr else b""
+        _, status, usage = os.wait4(process.pid, 0)
+        process.returncode = os.waitstatus_to_exitcode(status)
+    seconds = usage.ru_utime + usage.ru_stime
+    return process.returncode, complained.decode("utf-8", "replace"), seconds, usage.ru_maxrss / 1024
+
+
+def main() -> int:
+    """Measure, print the worst, and say how many were amiss."""
+    parser = argparse.ArgumentParser(
+        description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter
+    )
+    parser.add_argument("--count", type=int, default=1000)
+    parser.add_argument("--seed", type=int, default=1)
+    arguments = parser.parse_args()
+    wrong, taken, all_seconds, all_megabytes = 0, 0, [], []
+    with tempfile.TemporaryDirectory() as name:
+        folder = Path(name)
+        os.chdir(folder)
+        for number, case in enumerate(cases(arguments.count, arguments.seed)):
+            file = Path(f"bad{case.ending}")
+            file.write_bytes(case.content)
+            if is_well_written(case, file):
+                taken += 1
+                continue
+            before = set(everything_under(folder))
+            code, complained, seconds, megabytes = measured(command(case), folder)
+            said = amiss(case, code, complained, set(everything_under(folder)) - before)
+            if seconds > SECONDS or megabytes > MEGABYTES:
+                said += f" {seconds:.2f} s, {megabytes:.0f} MB"
+            if said:
+                wrong += 1
+                print(f"{number} {case.kind} {case.strokes}: {said}", flush=True)
+            all_seconds.append(seconds)
+            all_megabytes.append(megabytes)
+    all_seconds.sort()
+    print(
+        f"{len(all_seconds)} refused, {taken} well written, {wrong} amiss; processor time: median "
+        f"{all_seconds[len(all_seconds) // 2]:.2f} s, longest {all_seconds[-1]:.2f} s, most {max(all_megabytes):.0f} MB"
+    )
+    return 1 if wrong else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
