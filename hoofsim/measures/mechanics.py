@@ -110,6 +110,14 @@ MECHANICS: Final = (
         "mechanics",
     ),
     _mechanical(
+        "bonds_torn",
+        "bonds torn by this load",
+        "Share of the attached laminae, quarters, sole-to-bone and sole-to-wall bonds, by area, that this load has torn.",
+        "0 none, 1 all; past about a half the bone has left its bed, and the other measures say little",
+        "1",
+        "F11",
+    ),
+    _mechanical(
         "sole_pressure_tip",
         "sole pressure under the tip",
         "Pressure in the solar dermis under the tip of the distal phalanx.",

@@ -15,6 +15,7 @@ from hoofsim.mechanics.types import Array
 
 SHOWN_KINDS = ("laminae", "quarters", "solar_dermis", "junction", "cushion", "ground")
 GROUND_LEAST_N = 1e-9
+LEAST_AREA_MM2 = 1e-9
 
 
 class BodyPose(NamedTuple):
@@ -158,7 +159,10 @@ def observe(model: Model, freedoms: Array, worst: Array) -> Outputs:
     pulled = np.maximum(laminae.normal, 0.0)
     stress = np.where(laminae.attached > 0, np.hypot(pulled, laminae.shear), 0.0)
     count = places.COUNTS["laminae"]
+    bonded = model.stations.area[places.BONDED] * model.stations.attached[places.BONDED]
+    torn = (bonded * bond_damage(model, worst)).sum(axis=0) / np.maximum(bonded.sum(axis=0), LEAST_AREA_MM2)
     mechanics = {
+        "bonds_torn": torn,
         "tendon_tension": tension,
         "tendon_lever": -(along.d_p3 + along.d_navicular),
         "tendon_turn": np.degrees(turn),
