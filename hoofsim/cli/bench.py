@@ -6,7 +6,7 @@ from importlib import import_module
 from hoofsim.cli.output import print_json, print_text
 from hoofsim.errors import BadInput, nearest
 
-BENCHES = ("solver",)
+BENCHES = ("solver", "moving", "window", "study")
 EXAMPLES = """\
   hoofsim bench
   hoofsim bench solver --quick
