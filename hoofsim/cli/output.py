@@ -67,6 +67,13 @@ def print_json(value: Any) -> None:
     print(json.dumps(value, indent=2, ensure_ascii=not takes_every_letter(), allow_nan=False))
 
 
+def refuse_missing_folders(*files: Path | None) -> None:
+    """BadInput when a file that is to be written has no folder to stand in, before any work is done."""
+    for file in files:
+        if file is not None and not file.parent.is_dir():
+            raise BadInput(f"{file}: there is no folder {file.parent}")
+
+
 def ready_folder(folder: Path) -> Path:
     """The folder, made when missing; BadInput when it cannot be made or written into."""
     try:

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from hoofsim.cautions import SHORT_CAUTION
-from hoofsim.cli.output import print_json, print_table, print_text
+from hoofsim.cli.output import print_json, print_table, print_text, refuse_missing_folders
 from hoofsim.cli.progress_bar import shown_when_slow
 from hoofsim.errors import BadInput, ExpectationMissed
 from hoofsim.foot.parameters import BY_NAME
@@ -59,6 +59,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(arguments: argparse.Namespace) -> int:
     """Compare, or with --uncertainty compute bands. A value outside is told, no error; a referee that differs is one."""
+    refuse_missing_folders(arguments.html, arguments.figure, arguments.bands)
     if arguments.uncertainty:
         _refuse(arguments, ("html", "figure"), "--uncertainty")
         return _uncertainty(arguments)

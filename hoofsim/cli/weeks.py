@@ -8,7 +8,7 @@ import numpy as np
 
 from hoofsim.cautions import SHORT_CAUTION
 from hoofsim.cli.options import assignment
-from hoofsim.cli.output import print_json, print_table, print_text
+from hoofsim.cli.output import print_json, print_table, print_text, refuse_missing_folders
 from hoofsim.errors import BadInput
 from hoofsim.measures.table import MEASURES
 from hoofsim.model import Foot, Table
@@ -63,6 +63,7 @@ def run(arguments: argparse.Namespace) -> int:
     figure: Path | None = arguments.figure
     if figure is not None and figure.suffix.lower() not in (".png", ".svg"):
         raise BadInput(f"{figure}: cannot draw '{figure.suffix}'; the name must end in .png or .svg")
+    refuse_missing_folders(arguments.csv, figure)
     foot = Foot(arguments.foot, **dict(assignment(text) for text in arguments.set))
     days = np.union1d(np.arange(0, arguments.days + 1, arguments.every), [arguments.days])
     calendar = weeks(

@@ -7,7 +7,7 @@ conditions, source (an id of `hoofsim.sources`), status (see there), kind: `cali
 
 import csv
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 from functools import lru_cache
 from pathlib import Path
 
@@ -49,10 +49,17 @@ class Published:
         return UNREAD.get(self.status, "")
 
 
+COLUMNS = tuple(field.name for field in fields(Published))
+
+
 def read(path: Path) -> tuple[Published, ...]:
     """Every row of a table of published values; `BadInput` names the line and what is wrong with it."""
     with path.open(encoding="utf-8", newline="") as stream:
-        rows = list(csv.DictReader(stream))
+        table = csv.DictReader(stream)
+        rows = list(table)
+    missing = [name for name in COLUMNS if name not in (table.fieldnames or ())]
+    if missing:
+        raise BadInput(f"{path.name}, line 1: no column {', '.join(missing)}; expected {', '.join(COLUMNS)}")
     found = tuple(_row(path, line, row) for line, row in enumerate(rows, start=2))
     _refuse_twice(path, [row.id for row in found])
     return found
@@ -62,7 +69,7 @@ def _row(path: Path, line: int, row: dict[str, str]) -> Published:
     where = f"{path.name}, line {line}"
     try:
         value, low, high = (float(row[name]) for name in ("value", "low", "high"))
-    except (KeyError, TypeError, ValueError):
+    except (TypeError, ValueError):
         raise BadInput(f"{where}: value, low and high must be numbers") from None
     if not low <= value <= high:
         raise BadInput(f"{where}: value {value:g} must lie from low {low:g} to high {high:g}")

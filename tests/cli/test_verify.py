@@ -72,6 +72,7 @@ def test_a_referee_that_differs_is_an_error_after_everything_was_printed(monkeyp
 @pytest.mark.parametrize(
     ("words", "said"),
     [
+        (("--html", "none/v.html"), "there is no folder none"),
         (("--figure", "v.gif"), "must end in .png or .svg"),
         (("--bands", "b.json"), "--bands needs --uncertainty"),
         (("--uncertainty", "--html", "v.html"), "--html cannot go with --uncertainty"),

@@ -43,6 +43,7 @@ def test_files_are_written(tmp_path):
     ("words", "said"),
     [
         (("--days", "0"), "--days must be 1 to 400"),
+        (("--csv", "none/w.csv"), "there is no folder none"),
         (("--figure", "w.gif"), "must end in .png or .svg"),
         (("--keeping", "stabled"), "unknown keeping 'stabled'"),
         (("--trim", "x"), "expected DAY"),

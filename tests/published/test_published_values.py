@@ -7,10 +7,15 @@ ever comes inside, or an inside one falls out, this test fails, and the record, 
 
 import pytest
 
+from hoofsim.errors import NoEquilibrium
+from hoofsim.foot import landmarks
+from hoofsim.mechanics import loads, posture
 from hoofsim.verify.compare import Row, compute
 from hoofsim.verify.findings import findings
 from hoofsim.verify.published import KINDS, UNREAD, published
 from hoofsim.verify.quantities.registry import QUANTITIES
+from hoofsim.verify.quantities.stance import stance
+from hoofsim.verify.quantities.standing import standing
 from hoofsim.verify.wording import cited
 
 OUTSIDE = {
@@ -68,3 +73,34 @@ def test_a_value_just_beyond_the_spread_is_outside(shift):
     assert not Row(one, beyond).inside
     assert Row(one, one.value).inside
     assert Row(one, beyond).distance == pytest.approx(shift)
+
+
+@pytest.fixture
+def fresh():
+    """Solved stances and feet are kept between rows; a mutant must meet none of them, and leave none behind."""
+    stance.cache_clear()
+    standing.cache_clear()
+    yield
+    stance.cache_clear()
+    standing.cache_clear()
+
+
+@pytest.mark.parametrize(
+    ("module", "constant", "wrong", "row"),
+    [
+        (posture, "COFFIN_FLEXION", -0.98, "wedge_navicular_change"),
+        (posture, "COFFIN_FLEXION", 0.5, "wedge_navicular_change"),
+        (loads, "FETLOCK_DEG_PER_N_PER_KG", 0.0, "walk_tendon_force"),
+        (loads, "FETLOCK_DEG_PER_N_PER_KG", 7.0, "trot_navicular_force"),
+        (landmarks, "TENDON_HALF_THICKNESS_MM", 14.0, "standing_navicular_load"),
+    ],
+    ids=["wrong sign", "lost slope", "lost fetlock", "doubled fetlock", "wrong lever"],
+)
+def test_seen_red_with_a_wrong_model(fresh, monkeypatch, module, constant, wrong, row):
+    """The inside verdicts are not given away: one wrong constant and the row falls out, or the foot finds no rest."""
+    monkeypatch.setattr(module, constant, wrong)
+    one = next(one for one in published() if one.id == row)
+    try:
+        assert not compute(one).inside
+    except NoEquilibrium:
+        return

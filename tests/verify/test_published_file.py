@@ -34,6 +34,13 @@ def test_a_bad_line_is_told(tmp_path, line, words):
         read(file)
 
 
+def test_a_missing_column_is_told(tmp_path):
+    file = tmp_path / "p.csv"
+    file.write_text(HEAD.replace(",kind", "") + GOOD)
+    with pytest.raises(BadInput, match="line 1: no column kind; expected id, group"):
+        read(file)
+
+
 def test_the_carried_table_covers_what_must_agree():
     groups = {one.group for one in published()}
     assert {

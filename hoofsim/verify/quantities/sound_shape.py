@@ -5,7 +5,7 @@ import numpy as np
 from hoofsim.foot.parameters import DEFAULTS
 from hoofsim.frames import angle_to_ground
 from hoofsim.model import Foot
-from hoofsim.verify.quantities.standing import reading, standing
+from hoofsim.verify.quantities.standing import read, reading, standing
 
 
 def hoof_angle() -> float:
@@ -31,7 +31,7 @@ def capsular_rotation() -> float:
 
 def small_horse_capsular_rotation() -> float:
     """The same of the pony, which stands for small horses, deg."""
-    return Foot("pony").load("standing").measures()["capsular_rotation"] or float("nan")
+    return read(Foot("pony").load("standing"), "capsular_rotation")
 
 
 def phalangeal_rotation() -> float:
@@ -77,5 +77,4 @@ def lucent_share_of_palmar_cortex() -> float:
 
 def toe_to_joint_less_wall_length() -> float:
     """Projected toe to the joint's centre along the ground, less the dorsal wall's length, at twice standing load, mm."""
-    to_joint = Foot("sound").load("other_lifted").measures()["toe_to_cor"]
-    return (to_joint or float("nan")) - DEFAULTS["dorsal_wall_length_mm"]
+    return read(Foot("sound").load("other_lifted"), "toe_to_cor") - DEFAULTS["dorsal_wall_length_mm"]

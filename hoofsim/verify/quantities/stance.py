@@ -5,6 +5,7 @@ from functools import lru_cache
 import numpy as np
 from numpy.typing import NDArray
 
+from hoofsim.errors import NoEquilibrium
 from hoofsim.foot.parameters import DEFAULTS
 from hoofsim.mechanics.equilibrium import CONVERGED, solve
 from hoofsim.mechanics.loads import CASES
@@ -22,13 +23,13 @@ LIFTED = 0.01
 
 @lru_cache(maxsize=16)
 def stance(case: str, **changes: float) -> Outputs:
-    """The sound foot, with `changes`, at 201 moments of a stance; refuses to go on unless every moment is at rest."""
+    """The sound foot, with `changes`, at 201 moments of a stance; `NoEquilibrium` unless every moment is at rest."""
     values = {name: np.full(PERCENT.size, float(value)) for name, value in {**DEFAULTS, **changes}.items()}
     model = build({**values, "stance_percent": PERCENT}, CASES[case])
     found = solve(model)
     lost = PERCENT[found.status != CONVERGED]
     if lost.size:
-        raise ArithmeticError(f"{case}: no rest at {lost[0]:g} % of the stance")
+        raise NoEquilibrium(f"{case}: no state of rest at {lost[0]:g} % of the stance")
     return observe(model, found.freedoms, found.worst)
 
 

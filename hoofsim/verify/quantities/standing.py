@@ -4,6 +4,7 @@ from functools import lru_cache
 
 import numpy as np
 
+from hoofsim.errors import NoEquilibrium
 from hoofsim.model import Foot, LoadedFoot
 
 
@@ -13,10 +14,17 @@ def standing(**changes: float) -> LoadedFoot:
     return Foot("sound", **changes).load("standing")
 
 
+def read(loaded: LoadedFoot, measure: str) -> float:
+    """One measure of a loaded foot; `NoEquilibrium` when the foot is not at rest."""
+    value = loaded.measures()[measure]
+    if value is None:
+        raise NoEquilibrium(f"{loaded.foot.preset}, {loaded.case}: no state of rest to read {measure} from")
+    return value
+
+
 def reading(measure: str, **changes: float) -> float:
-    """One measure of it."""
-    value = standing(**changes).measures()[measure]
-    return float("nan") if value is None else value
+    """One measure of the sound foot standing, with `changes`."""
+    return read(standing(**changes), measure)
 
 
 def forefoot_load() -> float:

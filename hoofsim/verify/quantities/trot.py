@@ -9,7 +9,7 @@ from hoofsim.verify.quantities.stance import (
     over_stance,
     peak,
 )
-from hoofsim.verify.quantities.standing import joint_force
+from hoofsim.verify.quantities.standing import joint_force, read
 
 
 def peak_coffin_moment() -> float:
@@ -35,5 +35,4 @@ def breakover_share() -> float:
 def wrapping_over_joint_force() -> float:
     """Force where the tendon bends round the navicular over the bone-to-bone force of the coffin joint, at peak load."""
     loaded = Foot("sound").load("trot", 50.0)
-    pressed = loaded.measures()["navicular_load"] or 0.0
-    return pressed / joint_force(loaded)
+    return read(loaded, "navicular_load") / joint_force(loaded)

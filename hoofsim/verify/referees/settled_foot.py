@@ -23,6 +23,7 @@ from hoofsim.mechanics.bodies import TURNS
 from hoofsim.mechanics.elements.line import SLACK_WIDTH_MM
 from hoofsim.mechanics.model import FACET_STIFFNESS, FACET_WIDTH_MM, Model
 from hoofsim.model import Foot
+from hoofsim.verify.quantities.standing import read
 from hoofsim.verify.referees import second_laws as laws
 
 Array = NDArray[np.float64]
@@ -353,6 +354,6 @@ def settled_differences() -> tuple[float, float, float]:
         away = np.abs(settled.freedoms() - loaded.equilibrium.freedoms[:, 0])
         turns.append(float(np.degrees(away[list(TURNS)].max())))
         lengths.append(float(np.delete(away, TURNS).max()))
-        tension = loaded.measures()["tendon_tension"] or 0.0
+        tension = read(loaded, "tendon_tension")
         tensions.append(100.0 * abs(settled.tension() / tension - 1.0))
     return max(lengths), max(turns), max(tensions)
