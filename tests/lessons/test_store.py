@@ -238,3 +238,31 @@ def test_names_of_learners_make_safe_and_different_folders() -> None:
 def test_a_name_that_cannot_be_kept_is_refused(name: str) -> None:
     with pytest.raises(BadInput, match="learner's name"):
         checked_learner(name)
+
+
+def test_a_lock_that_stays_held_is_told(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    store = Store(tmp_path)
+    store.save(progress_after())
+    monkeypatch.setattr("hoofsim.lessons.store.LOCK_PATIENCE", 0.05)
+    code = """
+import sys, time
+from pathlib import Path
+from hoofsim.lessons.store import _locked
+with _locked(Path(sys.argv[1])):
+    print("held", flush=True)
+    sys.stdin.readline()
+"""
+    lock = store.path("Ada", "small").with_suffix(".lock")
+    holder = subprocess.Popen(
+        [sys.executable, "-c", code, str(lock)],
+        stdin=subprocess.PIPE,
+        stdout=subprocess.PIPE,
+        text=True,
+        cwd=ROOT,
+    )
+    assert holder.stdout is not None
+    assert holder.stdout.readline() == "held\n"
+    with pytest.raises(BadInput, match="another program is writing this progress"):
+        store.save(progress_after(Next()))
+    holder.communicate("\n")
+    assert store.save(progress_after(Next())).at == "way"
