@@ -14,6 +14,10 @@ if TYPE_CHECKING:
 # Beyond this many half-widths a mark is drawn at the edge with an arrow.
 FARTHEST = 4.0
 ROW_INCHES = 0.27
+HOW_TO_LOOK = (
+    "Filled mark: predicted; open mark: the model was set by it. Circles are inside, squares outside; a broad bar is the "
+    "model's own 90 % band, where it is carried. Values marked as memory, practice or second-hand were not read in a source."
+)
 
 
 def comparison_figure(rows: Sequence[Row]) -> "Figure":
@@ -37,9 +41,7 @@ def comparison_figure(rows: Sequence[Row]) -> "Figure":
         axes.set_ylim(at + 0.2, 0.8)
         axes.set_xlabel("model, in half-widths of the published spread (green: inside)")
         axes.grid(axis="y", visible=False)
-        headed(figure, "The model against published values",
-               tally(rows) + " Filled mark: predicted; open mark: the model was set by it. Circles are inside, "
-               "squares outside. Values marked as memory, practice or second-hand were not read in a source.")  # fmt: skip
+        headed(figure, "The model against published values", f"{tally(rows)} {HOW_TO_LOOK}")
     return figure
 
 
@@ -51,6 +53,9 @@ def _draw(axes: object, row: Row, at: float, look: object) -> None:
     assert isinstance(axes, Axes)
     assert isinstance(look, Look)
     axes.plot([-1, 1], [at, at], color=INK, linewidth=1.1, marker="|", markersize=7)
+    if row.band is not None:
+        ends = [max(-FARTHEST, min(FARTHEST, row.half_widths(end))) for end in row.band]
+        axes.plot(ends, [at, at], color=look.colour, linewidth=5.0, alpha=0.35, solid_capstyle="butt")
     place = max(-FARTHEST, min(FARTHEST, row.distance))
     marker = look.marker if place == row.distance else (">" if place > 0 else "<")
     filled = look.colour if row.published.kind == "predicted" else "#ffffff"

@@ -83,6 +83,7 @@ def as_data(row: Row) -> Mapping[str, object]:
         "id": one.id, "what": one.what, "unit": one.unit, "model": row.model, "world": one.value, "low": one.low,
         "high": one.high, "spread": one.spread, "conditions": one.conditions, "source": one.source,
         "citation": SOURCES[one.source].citation, "status": one.status, "kind": one.kind, "inside": row.inside,
+        "model_band": row.band,
     }  # fmt: skip
 
 

@@ -10,7 +10,7 @@ import pytest
 from hoofsim.errors import NoEquilibrium
 from hoofsim.foot import landmarks
 from hoofsim.mechanics import loads, posture
-from hoofsim.verify.compare import Row, compute
+from hoofsim.verify.compare import STANDING_MEASURES, Row, compute
 from hoofsim.verify.findings import findings
 from hoofsim.verify.published import KINDS, UNREAD, published
 from hoofsim.verify.quantities.registry import QUANTITIES
@@ -104,3 +104,12 @@ def test_seen_red_with_a_wrong_model(fresh, monkeypatch, module, constant, wrong
         assert not compute(one).inside
     except NoEquilibrium:
         return
+
+
+def test_a_plain_standing_measure_carries_the_models_own_band():
+    rows = {one.id: compute(one) for one in published() if one.id in STANDING_MEASURES}
+    assert set(rows) == set(STANDING_MEASURES)
+    for row in rows.values():
+        low, high = row.band
+        assert low < row.model < high
+    assert Row(next(one for one in published() if one.id == "trot_coffin_moment"), 1.0).band is None
