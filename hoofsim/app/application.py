@@ -19,7 +19,7 @@ from hoofsim.errors import HoofsimError
 from hoofsim.session.sandbox_file import autosave, open_file, save
 from hoofsim.session.session import Session
 
-NOTICE_SECONDS = 7.0
+NOTICE_SECONDS, SECONDS_A_SIGN = 5.0, 0.06  # how long a sentence stays: time to look up, and time to read
 TEXT_STEP = 10
 AUTOSAVE_AFTER = 1.5  # seconds without a change
 
@@ -71,7 +71,7 @@ class Application:
 
     def say(self, sentence: str) -> None:
         """Show one sentence at the bottom for a while."""
-        self.notice, self._notice_left = sentence, NOTICE_SECONDS
+        self.notice, self._notice_left = sentence, NOTICE_SECONDS + SECONDS_A_SIGN * len(sentence)
 
     # -- settings ------------------------------------------------------------------------------------------------
 

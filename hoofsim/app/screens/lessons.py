@@ -1,5 +1,6 @@
-"""A place for the guided lessons: what there is to choose from."""
+"""The course: every lesson with what it is about, how long it takes, and how far one has come."""
 
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 import pygame
@@ -7,17 +8,22 @@ import pygame
 from hoofsim.app.screens.bar import HEIGHT, Bar
 from hoofsim.app.screens.screen import Screen
 from hoofsim.app.theme import Theme
-from hoofsim.app.widgets.base import Rect
+from hoofsim.app.widgets.base import Rect, Widget
 from hoofsim.app.widgets.label import Label
 from hoofsim.app.widgets.layout import inset, split_top
+from hoofsim.app.widgets.menu_entry import MenuEntry
+from hoofsim.app.widgets.painter import Painter
 from hoofsim.app.widgets.scroll import ScrollPanel
+from hoofsim.errors import HoofsimError
+from hoofsim.lessons.loader import lesson_files, lesson_id, read_lesson
+from hoofsim.lessons.store import DEFAULT_LEARNER, Store
 
 if TYPE_CHECKING:
     from hoofsim.app.application import Application
 
 
 class LessonsScreen(Screen):
-    """A list of lessons, empty while none is installed."""
+    """A list of lessons; one that cannot be read says why in its place."""
 
     name = "lessons"
     title = "Lessons"
@@ -25,14 +31,45 @@ class LessonsScreen(Screen):
     def __init__(self, app: "Application") -> None:
         super().__init__(app)
         self.bar = Bar(self.title, app.back)
-        self.panel = ScrollPanel("lessons", [Label("No lesson is installed.", "italic", "quiet")])
+        self.panel = ScrollPanel("lessons", [], gap=0.5)
         self.widgets = [self.bar, self.panel]
+        self.card = Rect(0, 0, 0, 0)
+
+    def entered(self) -> None:
+        """Read the list anew: progress may have been made."""
+        self.panel.items = [self._entry(path) for path in lesson_files()]
+        self.place()
+
+    def _entry(self, path: Path) -> Widget:
+        try:
+            lesson = read_lesson(path)
+        except HoofsimError as problem:
+            return Label(str(problem).splitlines()[0], "small", "warn")
+        kept = Store.default().peek(DEFAULT_LEARNER, lesson_id(path))
+        if kept is None:
+            how_far, icon = f"{lesson.minutes} minutes.", "book"
+        elif kept.finished:
+            how_far, icon = ("Passed." if kept.passed else "Read to the end, not passed yet."), "tick"
+        else:
+            seen = [step.id for step in lesson.steps]
+            place = seen.index(kept.at) + 1 if kept.at in seen else 1
+            how_far, icon = f"Begun: step {place} of {len(seen)}.", "play"
+        return MenuEntry(
+            lesson.title, lambda: self.app.open("lesson", path=path), f"{how_far} {lesson.summary}", icon
+        )
 
     def layout(self, theme: Theme, window: Rect) -> None:
         """Bar and list."""
         bar, rest = split_top(window, theme.px(HEIGHT))
         self.bar.place(bar, theme)
-        self.panel.place(inset(rest, theme.px(2), theme.px(1.4)), theme)
+        wide = min(rest.w - theme.px(2), theme.px(58))
+        self.card = Rect(rest.centerx - wide // 2, rest.y + theme.px(1), wide, rest.h - theme.px(2))
+        self.panel.place(inset(self.card, theme.px(1.2), theme.px(1.0)), theme)
+
+    def draw_ground(self, painter: Painter) -> None:
+        """The card."""
+        super().draw_ground(painter)
+        painter.box(self.card, "card", "line", 0.6)
 
     def shortcut(self, event: pygame.event.Event) -> bool:
         """Escape goes back."""

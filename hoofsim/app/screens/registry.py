@@ -4,6 +4,7 @@ from typing import TYPE_CHECKING, Any
 
 from hoofsim.app.screens.cautions import CautionsScreen
 from hoofsim.app.screens.files import FileScreen
+from hoofsim.app.screens.lesson.screen import LessonScreen
 from hoofsim.app.screens.lessons import LessonsScreen
 from hoofsim.app.screens.pair import PairScreen
 from hoofsim.app.screens.sandbox.screen import SandboxScreen
@@ -11,6 +12,7 @@ from hoofsim.app.screens.screen import Screen
 from hoofsim.app.screens.settings import SettingsScreen
 from hoofsim.app.screens.start import StartScreen
 from hoofsim.errors import BadInput, nearest
+from hoofsim.lessons.loader import lesson_files
 
 if TYPE_CHECKING:
     from hoofsim.app.application import Application
@@ -22,6 +24,7 @@ SCREENS: dict[str, type[Screen]] = {
         SandboxScreen,
         PairScreen,
         LessonsScreen,
+        LessonScreen,
         FileScreen,
         SettingsScreen,
         CautionsScreen,
@@ -30,7 +33,12 @@ SCREENS: dict[str, type[Screen]] = {
 
 
 def make_screen(name: str, app: "Application", **arguments: Any) -> Screen:
-    """A new screen of that name; BadInput naming the nearest when there is none."""
+    """A new screen of that name; BadInput naming the nearest when there is none.
+
+    A lesson asked for without its file is the first of the course.
+    """
     if name not in SCREENS:
         raise BadInput(f"unknown screen '{name}': {nearest(name, SCREENS)}")
+    if name == LessonScreen.name and not arguments:
+        arguments = {"path": lesson_files()[0]}
     return SCREENS[name](app, **arguments)

@@ -5,9 +5,12 @@ from collections.abc import Callable
 import pygame
 
 from hoofsim.app.theme import Theme
-from hoofsim.app.widgets.base import Rect, Widget
-from hoofsim.app.widgets.layout import inset
+from hoofsim.app.widgets.base import Widget
+from hoofsim.app.widgets.layout import inset, split_bottom
 from hoofsim.app.widgets.painter import Painter
+from hoofsim.app.widgets.wrapping import wrap_lines
+
+FIELD = 2.2  # height of the field under its title, in text sizes
 
 
 class TextField(Widget):
@@ -25,14 +28,15 @@ class TextField(Widget):
         self.caret = len(text)
 
     def height_for(self, width: int, theme: Theme) -> int:
-        """Title and field."""
-        return theme.px(3.6)
+        """Title, in as many lines as it needs, and field."""
+        lines = wrap_lines(self.name, lambda part: theme.text_width(part, "small"), width)
+        return theme.line_height("small") * len(lines) + theme.px(0.1) + theme.px(FIELD)
 
     def draw(self, painter: Painter) -> None:
         """Title over a field; text longer than the field is shown from its caret's side."""
         theme = painter.theme
-        painter.text(self.name, Rect(self.rect.x, self.rect.y, self.rect.w, theme.px(1.3)), "small", "quiet")
-        field = Rect(self.rect.x, self.rect.y + theme.px(1.4), self.rect.w, self.rect.h - theme.px(1.4))
+        title, field = split_bottom(self.rect, theme.px(FIELD))
+        painter.text(self.name, title, "small", "quiet", valign="top", wrap=True)
         painter.box(field, "field", "accent" if self.focused else "faint", 0.35)
         inner = inset(field, theme.px(0.6), theme.px(0.2))
         start = 0

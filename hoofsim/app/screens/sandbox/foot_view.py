@@ -68,6 +68,7 @@ class FootView(Widget):
         self.pointed_handle: str | None = None
         self.handles_shown = actions is not None
         self.hand: Force | None = None  # the pull on what is held, for drawing
+        self.holds_anywhere = False  # a press anywhere counts, not only one on a bone
         self.pen = False
         self.strokes: list[list[Point]] = []
         self.handle_words: Callable[[Handle], str] = lambda handle: handle.words
@@ -277,7 +278,9 @@ class FootView(Widget):
 
     def _grab(self, position: Pixel) -> bool:
         """Take hold of a bone with the hand."""
-        if self.actions is None or self.tool != "hand" or self._part(position) not in HOLDABLE:
+        if self.actions is None or self.tool != "hand":
+            return False
+        if not self.holds_anywhere and self._part(position) not in HOLDABLE:
             return False
         return self.actions.grab(self.to_mm(position))
 
