@@ -20,6 +20,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from hoofsim.errors import BadInput
+from hoofsim.foot.drawn_once import Landmarks
 from hoofsim.foot.parameters import BY_NAME, checked, parameter
 from hoofsim.foot.presets import preset as find_preset
 from hoofsim.frames import rotate
@@ -154,14 +155,14 @@ class LoadedFoot:
         return observe(self.model, self.equilibrium.freedoms, self.equilibrium.worst)
 
     @cached_property
-    def points(self) -> dict[str, Array]:
+    def points(self) -> Landmarks:
         """Landmarks of the loaded foot, name -> (2,) mm."""
-        return {name: point[0] for name, point in self.outputs.points.items()}
+        return Landmarks({name: point[0] for name, point in self.outputs.points.items()})
 
     @cached_property
-    def rest_points(self) -> dict[str, Array]:
+    def rest_points(self) -> Landmarks:
         """Landmarks of the unloaded foot on its ground, name -> (2,) mm."""
-        return {name: point[0] for name, point in self.model.rest.points.items()}
+        return Landmarks({name: point[0] for name, point in self.model.rest.points.items()})
 
     @cached_property
     def poses(self) -> dict[str, Pose]:

@@ -1,6 +1,7 @@
 """Smooth plane curves for outlines: splines through points, arcs, bands, and where lines cross. Points (N, 2) in mm."""
 
 from collections.abc import Sequence
+from functools import lru_cache
 
 import numpy as np
 from numpy.typing import ArrayLike
@@ -36,32 +37,39 @@ def smooth(through: ArrayLike, closed: bool = False, spacing: float = SPACING) -
     """A curve through every point (N, 2), rounded between them: a centripetal Catmull-Rom spline, which never loops."""
     places = np.asarray(through, dtype=float)
     if closed:
-        ring = np.vstack([places[-1:], places, places[:2]])
+        ring = np.concatenate([places[-1:], places, places[:2]])
     else:
-        ring = np.vstack([2 * places[0] - places[1], places, 2 * places[-1] - places[-2]])
-    curve = _spline(ring, spacing)
-    return curve if closed else np.vstack([curve, places[-1:]])
-
-
-def _spline(ring: Array, spacing: float) -> Array:
-    """The spline between the second and the last but one of points (N, 2), without its end: all spans at once."""
-    count = len(ring) - 3
-    gaps = np.maximum(np.sqrt(np.hypot(*np.diff(ring, axis=0).T)), 1e-6)
-    samples = np.maximum(1, np.ceil(gaps[1:-1] ** 2 / spacing)).astype(int)
-    span = np.repeat(np.arange(count), samples)
-    step = np.arange(len(span)) - np.repeat(np.cumsum(samples) - samples, samples)
-    # Knots of each span from its own start: -before, 0, length, length + after.
-    before, length, after = (gaps[span + shift][:, None] for shift in (0, 1, 2))
-    t = (step / samples[span])[:, None] * length
-    p0, p1, p2, p3 = (ring[span + shift] for shift in range(4))
-    end = length + after
-    a1 = (-t * p0 + (t + before) * p1) / before
-    a2 = ((length - t) * p1 + t * p2) / length
-    a3 = ((end - t) * p2 + (t - length) * p3) / after
-    b1 = ((length - t) * a1 + (t + before) * a2) / (length + before)
-    b2 = ((end - t) * a2 + t * a3) / end
-    curve: Array = ((length - t) * b1 + t * b2) / length
+        ring = np.concatenate([2 * places[:1] - places[1:2], places, 2 * places[-1:] - places[-2:-1]])
+    steps = ring[1:] - ring[:-1]
+    gaps = np.maximum(np.sqrt(np.hypot(steps[:, 0], steps[:, 1])), 1e-6)[:, None]
+    length = gaps[1:-1]
+    samples = np.maximum(1, np.ceil(length[:, 0] ** 2 / spacing)).astype(int)
+    slopes = steps / gaps
+    speed = slopes[:-1] + slopes[1:] - (ring[2:] - ring[:-2]) / (gaps[:-1] + gaps[1:])
+    weights = _spline_weights(tuple(samples.tolist()), closed)
+    curve: Array = weights @ np.concatenate([ring[1:-1], length * speed[:-1], length * speed[1:]])
     return curve
+
+
+@lru_cache(maxsize=256)
+def _spline_weights(samples: tuple[int, ...], closed: bool) -> Array:
+    """How much of each point, and of the speeds at both ends of each span, makes each place of a spline (Hermite).
+
+    `samples` are the places in each span; an open curve ends with the last point itself. Shape (places, 3 * spans + 1).
+    """
+    count = len(samples)
+    span = np.repeat(np.arange(count), samples)
+    t = np.concatenate([np.arange(number) / number for number in samples])
+    place = np.arange(len(span))
+    weights = np.zeros((len(span), 3 * count + 1))
+    weights[place, span] = (1 + 2 * t) * (1 - t) ** 2
+    weights[place, span + 1] = t**2 * (3 - 2 * t)
+    weights[place, span + count + 1] = t * (1 - t) ** 2
+    weights[place, span + 2 * count + 1] = t**2 * (t - 1)
+    if not closed:
+        weights = np.concatenate([weights, np.eye(1, 3 * count + 1, count)])
+    weights.setflags(write=False)
+    return weights
 
 
 def bend(start: Array, pull: Array, end: Array, spacing: float = SPACING) -> Array:

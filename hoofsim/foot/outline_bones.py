@@ -9,6 +9,7 @@ from collections.abc import Mapping
 import numpy as np
 
 from hoofsim.foot.curves import arc, between, joined, left_of, on_circle, points_of, smooth, unit
+from hoofsim.foot.drawn_once import drawn_once
 from hoofsim.frames import Array
 
 CARTILAGE = 0.07  # joint space, as a share of the condyle's radius
@@ -17,6 +18,7 @@ PASTERN_SHOWN = (
 )  # proximal phalanx shown above the pastern joint, over the middle phalanx's length
 
 
+@drawn_once
 def size_of(points: Mapping[str, Array]) -> float:
     """Bone size over the sound foot's, from the radius of the coffin joint."""
     return float(np.hypot(*(points["joint_dorsal"] - points["cor"]))) / 19.5
@@ -101,6 +103,7 @@ def _cup(dorsal: Array, palmar: Array, axis: Array, depth: float) -> Array:
     return smooth(points_of(dorsal, lips[0], quarter[0], middle, quarter[1], lips[1], palmar))
 
 
+@drawn_once
 def pastern_section(points: Mapping[str, Array]) -> tuple[Array, Array, Array]:
     """Where P1 is cut off: its dorsal corner and palmar corner, with the direction out of the front between them."""
     axis = unit(points["pip_centre"] - points["cor"])

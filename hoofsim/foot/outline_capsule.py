@@ -20,6 +20,7 @@ from hoofsim.foot.curves import (
     smooth,
     unit,
 )
+from hoofsim.foot.drawn_once import drawn_once
 from hoofsim.foot.outline_bones import size_of
 from hoofsim.frames import Array
 
@@ -42,6 +43,7 @@ def bearing(points: Points) -> Array:
     return unit(points["breakover"] - points["heel_ground"])
 
 
+@drawn_once
 def plate_axes(points: Points) -> tuple[Array, Array]:
     """Directions along sole and frog toward the toe, and up out of them."""
     along = unit(points["sole_toe"] - points["frog_heel"])
@@ -55,6 +57,7 @@ def horn_under_tip(rest: Points) -> float:
     return depth - min(CORIUM_MM * size_of(rest), CORIUM_SHARE * depth)
 
 
+@drawn_once
 def toe_profile(points: Points) -> Array:
     """The outer contour from the hairline down the dorsal wall, round the toe to where it leaves the ground."""
     toe, breakover = points["toe"], points["breakover"]
@@ -71,6 +74,7 @@ def underside(points: Points) -> Array:
     return np.vstack([toe_profile(points), points_of(points["heel_ground"])])
 
 
+@drawn_once
 def inner_wall_foot(points: Points) -> Array:
     """Where the inner wall, carried down, comes out at the ground or at the rounded toe."""
     inner = points["wall_inner_distal"]
@@ -87,6 +91,7 @@ def dorsal_wall(points: Points) -> Array:
     return joined([outer, inner, groove(points)[:-1]])
 
 
+@drawn_once
 def groove(points: Points) -> Array:
     """The coronary groove in the upper edge of the wall, from its inner to its outer side (a line)."""
     hairline, inner = points["toe_hairline"], points["wall_inner_proximal"]
@@ -103,6 +108,7 @@ def _until(profile: Array, foot: Array) -> Array:
     return profile
 
 
+@drawn_once
 def _sole_line(points: Points) -> Array:
     """Lower surface of the horny sole, from the white line to the true frog point."""
     start = _white_line_foot(points)
@@ -116,6 +122,7 @@ def _sole_line(points: Points) -> Array:
     return np.vstack([front[:-1], smooth(points_of(front[-1], *behind, frog))])
 
 
+@drawn_once
 def _white_line_foot(points: Points) -> Array:
     """Lower end of the white line: the sole's own toe end, or the rounded toe where that has cut the sole away."""
     foot, toe_end = inner_wall_foot(points), points["sole_toe"]
@@ -123,12 +130,12 @@ def _white_line_foot(points: Points) -> Array:
     return foot if float(np.dot(foot - toe_end, up)) > 0 else toe_end
 
 
-def _white_line_top(points: Points, rest: Points) -> Array:
+def _white_line_top(points: Points, horn: float) -> Array:
     """Upper end of the white line, on the inner wall level with the top of the horny sole."""
     inner, foot = points["wall_inner_distal"], _white_line_foot(points)
     _, up = plate_axes(points)
     rise = float(np.dot(inner - foot, up))
-    return between(foot, inner, float(np.clip(horn_under_tip(rest) / max(rise, 1e-6), 0.1, 0.95)))
+    return between(foot, inner, min(max(horn / max(rise, 1e-6), 0.1), 0.95))
 
 
 def horn_top(points: Points, rest: Points) -> Array:
@@ -136,15 +143,20 @@ def horn_top(points: Points, rest: Points) -> Array:
 
     However thin the horn is, this surface stays above the lower one.
     """
+    return _horn_surface(points, horn_under_tip(rest))
+
+
+@drawn_once
+def _horn_surface(points: Points, horn: float) -> Array:
     along, up = plate_axes(points)
-    size, horn = size_of(points), horn_under_tip(rest)
+    size = size_of(points)
     under = points["sole_under_tip"] + horn * up
     frog = points["frog_point"]
     thick = min(FROG_HORN_MM * size, 0.9 * horn + 3.0)
     length = max(float(np.dot(frog - points["frog_heel"], along)), 1.0)
     floor = points["frog_heel"]
     rear = [floor + share * length * along + thick * up for share in (0.62, 0.35, 0.12)]
-    top = smooth(points_of(_white_line_top(points, rest), under, *rear, _frog_tail(points)))
+    top = smooth(points_of(_white_line_top(points, horn), under, *rear, _frog_tail(points)))
     lower = heights(np.vstack([_sole_line(points), _frog_ground(points)]), top, points)
     to_end = np.hypot(*(top - top[-1]).T)
     least = LEAST_HORN_MM * size * np.clip(to_end / (10.0 * size), 0.0, 1.0)
@@ -165,6 +177,7 @@ def frog(points: Points, rest: Points) -> Array:
     return joined([_frog_ground(points)[:-1], top[_frog_shoulder(points, top) :][::-1]])
 
 
+@drawn_once
 def _frog_ground(points: Points) -> Array:
     """Lower surface of the frog, from its true point to the heel bulbs."""
     along, up = plate_axes(points)

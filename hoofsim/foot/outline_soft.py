@@ -17,6 +17,7 @@ from hoofsim.foot.curves import (
     smooth,
     unit,
 )
+from hoofsim.foot.drawn_once import drawn_once
 from hoofsim.foot.landmarks import TENDON_HALF_THICKNESS_MM
 from hoofsim.foot.outline_bones import pastern_section, size_of
 from hoofsim.foot.outline_capsule import Points, groove, heights, horn_top, plate_axes, wall_up
@@ -26,6 +27,7 @@ BURSA_MM = 0.7  # slip between the navicular's flexor surface and the tendon
 CUT_GAP_MM = 9.0
 
 
+@drawn_once
 def tendon_path(points: Points) -> Array:
     """Centre line (N, 2) of the deep flexor tendon: down the pastern, round the navicular bone, to its insertion."""
     size = size_of(points)
@@ -200,6 +202,7 @@ def digital_cushion(points: Points, rest: Points) -> Array:
     return joined([rear[:-1], low[:5:-1], front[:-1], high[::-1]])
 
 
+@drawn_once
 def palmar_skin(points: Points) -> Array:
     """The skin behind, from the heel hairline over the bulb and up the pastern (a line)."""
     size = size_of(points)

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from hoofsim.foot import outline_bones as bones
 from hoofsim.foot import outline_capsule as capsule
 from hoofsim.foot import outline_soft as soft
+from hoofsim.foot.drawn_once import Landmarks
 from hoofsim.frames import Array
 
 Points = Mapping[str, Array]
@@ -68,13 +69,14 @@ def outlines(points: Points, rest: Points | None = None) -> dict[str, Outline]:
     `rest` are the same foot's landmarks at rest (default: the current ones): they say how thick the horn of the sole
     is, which load does not change.
     """
-    unloaded = points if rest is None else rest
+    drawn = points if isinstance(points, Landmarks) else Landmarks(points)
+    unloaded = drawn if rest is None else rest
     made = {}
     for name in ORDER:
         if name in _ALONE:
             build, bodies = _ALONE[name]
-            made[name] = Outline(name, build(points), bodies)
+            made[name] = Outline(name, build(drawn), bodies)
         else:
             build_on, bodies = _ON_HORN[name]
-            made[name] = Outline(name, build_on(points, unloaded), bodies)
+            made[name] = Outline(name, build_on(drawn, unloaded), bodies)
     return made
