@@ -5,7 +5,6 @@ from dataclasses import dataclass
 import numpy as np
 import pymunk
 
-from hoofsim.foot.landmarks import BODY_OF
 from hoofsim.foot.outlines import outlines
 from hoofsim.frames import rotate
 from hoofsim.mechanics import bodies
@@ -54,18 +53,23 @@ class Hold:
 
 
 def hold_at(model: Model, freedoms: Array, pointer: Array) -> Hold:
-    """A hold on the part at (or nearest to) `pointer` (2,) mm, for a foot at freedoms (11,)."""
+    """A hold on the part at (or nearest to) `pointer` (2,) mm, for a foot at freedoms (11,).
+
+    Each body's rest outline is asked for the pointer turned back into that body's rest, so that a torn foot is no
+    harder to take hold of than a whole one.
+    """
     poses = body_poses(model, freedoms[:, None])
-    points = {name: move(point, poses[BODY_OF[name]])[0] for name, point in model.rest.points.items()}
-    shapes, still = outlines(points), pymunk.Body(body_type=pymunk.Body.STATIC)
-    best, least = "", np.inf
+    shapes = outlines({name: point[0] for name, point in model.rest.points.items()})
+    still = pymunk.Body(body_type=pymunk.Body.STATIC)
+    found: list[tuple[float, str, Array]] = []
     for body, name in _OUTLINES:
+        pose = poses[body]
+        pivot = pose.pivot[0]
+        moved_pivot = pivot + np.array([pose.x[0], pose.y[0]])
+        rest = pivot + rotate(pointer - moved_pivot, -pose.turn[0])
         shape = pymunk.Poly(still, [(float(x), float(y)) for x, y in shapes[name].points])
         shape.cache_bb()
-        distance = max(0.0, shape.point_query((float(pointer[0]), float(pointer[1]))).distance)
-        if distance < least:
-            best, least = body, distance
-    pose = poses[best]
-    pivot = pose.pivot[0]
-    moved_pivot = pivot + np.array([pose.x[0], pose.y[0]])
-    return Hold(best, pivot + rotate(pointer - moved_pivot, -pose.turn[0]), pointer.copy())
+        found.append((max(0.0, shape.point_query((float(rest[0]), float(rest[1]))).distance), body, rest))
+    # Of equally near parts the first, which is in front, is meant.
+    _, body, rest = min(found, key=lambda one: one[0])
+    return Hold(body, rest, pointer.copy())

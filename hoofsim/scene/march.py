@@ -9,6 +9,7 @@ look ahead again from there, predicting with the laws just evaluated. The first 
 The scheme is semi-implicit (symplectic) Euler: forces belong to the pose x + v dt that the step is about to reach.
 """
 
+import math
 from dataclasses import dataclass
 
 import numpy as np
@@ -27,6 +28,9 @@ WINDOW = 24
 MOST_MISS_MM = 0.1
 # Predicting ends where a remembered law would have to reach further than this from its own pose, mm.
 LONGEST_REACH_MM = 1.0
+# A sub-step changes no speed by more than this, mm/s: far above what standing, walking and pulling do (tens), so that
+# even a foot forced deep into the ground is pushed out and not shot out.
+MOST_KICK_MM_PER_S = 500.0
 
 _INVERSE_SCALES = 1.0 / bodies.scales()
 
@@ -73,16 +77,22 @@ class March:
         self.looks = 0
         self._laws: _Laws | None = None
         self._jump: Array = np.zeros(bodies.COUNT)
+        self._rate: Array = SUBSTEP_S / space.inertia
 
     def forget(self) -> None:
         """Drop what was remembered, after the foot itself has changed."""
         self._laws, self._jump = None, np.zeros(bodies.COUNT)
 
+    def _bounded(self, force: Array) -> Array:
+        """Generalised forces (11,), made smaller if they would kick too hard."""
+        square = _square(force * self._rate)
+        return force if square <= MOST_KICK_MM_PER_S**2 else force * (MOST_KICK_MM_PER_S / math.sqrt(square))
+
     def _predict(self, laws: _Laws, pose: Array, speed: Array, pull: Array, count: int) -> Array:
         """Poses (count or fewer, 11) of the coming sub-steps under remembered laws, the last of them going on."""
         out = np.empty((count, bodies.COUNT))
         last = len(laws.poses) - 1
-        rate, decay = SUBSTEP_S / self.space.inertia, self.space.decay
+        rate, decay = self._rate, self.space.decay
         for i in range(count):
             pose = pose + SUBSTEP_S * speed
             law = min(i, last)
@@ -90,7 +100,7 @@ class March:
             if i and _square(off) > LONGEST_REACH_MM**2:
                 return out[:i]
             out[i] = pose
-            speed = decay * speed + rate * (laws.force(law, off) + pull)
+            speed = decay * speed + rate * self._bounded(laws.force(law, off) + pull)
         return out
 
     def window(self, model: Model, worst: Array, pull: Array) -> tuple[Array, Array]:
@@ -98,6 +108,7 @@ class March:
 
         Returns the new history and the unbalanced force (11,) of the last sub-step.
         """
+        self._rate = SUBSTEP_S / self.space.inertia
         space, passed = self.space, np.empty((WINDOW, bodies.COUNT))
         pose, speed = space.read()
         before = self._laws or _Laws.at(model, (pose + SUBSTEP_S * speed)[None], worst)
@@ -114,7 +125,7 @@ class March:
                 if done and _square(off) > MOST_MISS_MM**2:
                     break
                 force = laws.force(done, off) + pull
-                space.step(force)
+                space.step(self._bounded(force))
                 pose, speed = space.read()
                 passed[count + done] = pose
                 done += 1

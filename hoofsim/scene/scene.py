@@ -13,6 +13,7 @@ from numpy.typing import ArrayLike
 from hoofsim.errors import BadInput
 from hoofsim.foot.parameters import checked
 from hoofsim.mechanics import bodies
+from hoofsim.mechanics import stations as places
 from hoofsim.mechanics.assembly import evaluate, no_history, pose_gradient
 from hoofsim.mechanics.equilibrium import CONVERGED, SLACK, first_guess, largest_force, solve
 from hoofsim.mechanics.loads import Moment, load_case
@@ -31,13 +32,15 @@ from hoofsim.scene.space import (
     SWING_DRAG_PER_S,
     FootSpace,
 )
-from hoofsim.scene.stride import LIFT_SPREAD, Stride, footing
+from hoofsim.scene.stride import LIFT_SPREAD, Stride, footing, hung
 
 WINDOW_S = WINDOW / SUBSTEPS_PER_SECOND
 SLOWEST, FASTEST = 0.05, 1.0
 # Settled: no freedom faster than this (turns count at `bodies.ARM_MM`), mm/s, and no force unbalanced by more, N.
 STILL_MM_PER_S = 0.02
 BALANCED_N = 0.02
+# How far the ground comes up in one window under a foot that is put down, mm (choice: 160 mm a second).
+PUT_DOWN_MM = 1.6
 # Longest stretch of missed time that is caught up; a longer pause of the program is simply lost.
 LONGEST_CATCH_UP_S = 0.25
 # Clock ticks: whole nanoseconds, so that frames of any length add up alike.
@@ -76,13 +79,15 @@ class Scene:
         # The load and posture when something was last asked for, those now, and how far the way between is gone.
         self._left = self._moment = self._target()
         self._share = 1.0
+        # How far the ground of a foot that is being put down has still to come, mm.
+        self._away, self._put_down, self._lifted = 0.0, False, load_case(self.case).lifted
         found = solve(self._built)
         rest = str(found.status[0]) in (CONVERGED, SLACK)
         self._freedoms: Array = (found.freedoms if rest else first_guess(self._built))[:, 0]
         self.worst: Array = found.worst if rest else no_history(self._built)
         self._status = str(found.status[0]) if rest else MOVING
         self._residual = 0.0 if rest else math.inf
-        self._model = self._built
+        self._standing = self._model = self._built
         self._space = FootSpace(self._built, self._freedoms)
         self._march = March(self._space)
         self._before = self._now = self._instant()
@@ -145,7 +150,10 @@ class Scene:
             self._space.fit(self._built)
             self._space.place(self._built, freedoms, speeds)
             self._march.forget()
-        self._share = min(1.0, self._share + 1.0 / RAMP_WINDOWS)
+        if self._away:
+            self._away = max(0.0, self._away - PUT_DOWN_MM)
+        else:
+            self._share = min(1.0, self._share + 1.0 / RAMP_WINDOWS)
         return bool(self._way) or self._share < 1.0
 
     def _run_on(self) -> None:
@@ -163,6 +171,9 @@ class Scene:
         self._moment = between(self._left, self._target(), smooth(self._share))
         model = under(self._built, self._moment)
         model = replace(model, stations=replace(model.stations, grip=grip))
+        if self._put_down and self._share < 1.0:
+            model = hung(model, self._away, 1.0 - smooth(self._share))
+        self._standing = model
         self._model = model if self._stride is None else self._stride.carried(model, self._elapsed)
         self._space.turn_limb(self._model)
         return touching and self._hold is None and bool(grip.any())
@@ -256,8 +267,11 @@ class Scene:
         self.foot, self.case, self._left = foot, case, self._moment
         if new_moment:
             self._set_moment()
+        lifted = load_case(case).lifted
+        if lifted != self._lifted:
+            self._lifted, self._put_down, self._away = lifted, not lifted, 0.0 if lifted else places.LIFT_MM
         # A foot that is lifted loses its load with its ground, at once.
-        self._share = 1.0 if load_case(case).lifted else 0.0
+        self._share = 1.0 if lifted else 0.0
 
     def _set_moment(self) -> None:
         """Put the stride's clock, if there is a stride, at the stance moment of the foot's controls."""
@@ -310,9 +324,8 @@ class Scene:
         """The foot at the moment shown, up to one window ago, with everything a foot at rest has."""
         key = (self.windows, self._ticks)
         if self._shown is None or self._shown[0] != key:
-            stations = replace(self._model.stations, gap=self._built.stations.gap)
             foot = MovingFoot.of(
-                self.foot, self.case, self.stance_percent, replace(self._model, stations=stations),
+                self.foot, self.case, self.stance_percent, self._standing,
                 self._before.towards(self._now, self._ticks / _WINDOW_TICKS), self.worst, self._residual,
                 self._status,
             )  # fmt: skip

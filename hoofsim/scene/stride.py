@@ -82,17 +82,23 @@ class Stride:
         if share == 0.0:
             return model
         leaving, coming = _hand_over(share)
-        hold = LIMB_HOLD_LIFTED * (1.0 - max(leaving, coming))
-        tone = SWING_EXTENSOR_N_PER_KG * smooth(share / EXTENSOR_ON) * (1.0 - coming)
-        gap = model.stations.gap.copy()
-        gap[places.GROUND] += self.lift_mm(elapsed)
-        return replace(
-            model,
-            stations=replace(model.stations, gap=gap),
-            extensor=replace(model.extensor, tone=model.extensor.tone + tone * model.values["body_mass_kg"]),
-            limb_hold=model.limb_hold + hold,
-            limb_lift_hold=model.limb_lift_hold + hold,
-        )
+        on = SWING_EXTENSOR_N_PER_KG * smooth(share / EXTENSOR_ON) * (1.0 - coming)
+        tone = model.extensor.tone + on * model.values["body_mass_kg"]
+        held = hung(model, self.lift_mm(elapsed), 1.0 - max(leaving, coming))
+        return replace(held, extensor=replace(model.extensor, tone=tone))
+
+
+def hung(model: Model, away_mm: float, share: float) -> Model:
+    """The same foot with its ground `away_mm` lower and a share, 0 to 1, of the hold that carries a lifted limb."""
+    gap = model.stations.gap.copy()
+    gap[places.GROUND] += away_mm
+    hold = share * LIMB_HOLD_LIFTED
+    return replace(
+        model,
+        stations=replace(model.stations, gap=gap),
+        limb_hold=model.limb_hold + hold,
+        limb_lift_hold=model.limb_lift_hold + hold,
+    )
 
 
 def _hand_over(share: float) -> tuple[float, float]:

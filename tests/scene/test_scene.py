@@ -7,6 +7,7 @@ from hoofsim import Foot
 from hoofsim.drawing.foot_picture import foot_picture
 from hoofsim.errors import BadInput
 from hoofsim.scene import Scene
+from hoofsim.scene.march import MOST_KICK_MM_PER_S
 
 
 def test_it_starts_at_rest_on_the_equilibrium() -> None:
@@ -85,3 +86,37 @@ def test_a_cut_tendon_pulls_no_more_and_a_restored_one_pulls_as_before() -> None
     scene.change(tendon_cut=0)
     assert scene.settle(5.0)
     assert scene.loaded.measures()["tendon_tension"] == pytest.approx(before, rel=0.005)
+
+
+def test_a_hanging_foot_pulled_awry_is_put_down_gently() -> None:
+    """The ground meets a tipped foot on its way up: pushed, never shot away, and at rest as if it had always stood."""
+    scene = Scene(Foot(), "suspended")
+    scene.grab(scene.loaded.points["toe"])
+    scene.pull(scene.loaded.points["toe"] - (30.0, 60.0))
+    scene.settle(0.3)
+    scene.release()
+    scene.set_load("standing")
+    fastest, before = 0.0, scene.loaded.points["toe"]
+    for _ in range(400):
+        scene.advance(0.01)
+        fastest = max(fastest, float(np.hypot(*(scene.loaded.points["toe"] - before))))
+        before = scene.loaded.points["toe"]
+        if scene.settled:
+            break
+    assert fastest < 8.0
+    assert scene.settled
+    found = scene.foot.load("standing", worst=scene.worst[:, 0])
+    assert np.abs(scene.loaded.equilibrium.freedoms - found.equilibrium.freedoms).max() < 0.05
+
+
+def test_no_sub_step_kicks_harder_than_the_bound() -> None:
+    scene = Scene()
+    deep = scene._freedoms.copy()
+    deep[[1, 5, 8]] -= 60.0
+    scene._space.place(scene._model, deep, np.zeros(deep.size))
+    scene._march.forget()
+    for _ in range(40):
+        scene._march.window(scene._model, scene.worst, np.zeros(deep.size))
+        pose, speed = scene._space.read()
+        assert np.isfinite(pose).all()
+        assert np.hypot(*speed[:2]) < 1.05 * MOST_KICK_MM_PER_S / (1.0 - scene._space.decay)
