@@ -5,6 +5,7 @@ from collections.abc import Iterable
 
 from hoofsim.lessons.glossary import glossary
 from hoofsim.lessons.markup import links, plain, spans
+from hoofsim.lessons.state import setting_in_words
 from hoofsim.lessons.view import Row, View, curves
 from hoofsim.units import show, show_number, shown_unit
 
@@ -70,10 +71,10 @@ def after_event(shown: View, styled: bool = False) -> list[str]:
 def numbers(shown: View) -> list[str]:
     """Controls and measures beside the step, and the curve of a watch step as a short table."""
     length_unit = shown.length_unit
-    lines = [
-        f"  {control.label}: {control.now:g} {control.unit} (from {control.low:g} to {control.high:g}; {control.control})"
-        for control in shown.controls
-    ]
+    lines = []
+    for one in shown.controls:
+        now = setting_in_words(one.control, one.now)
+        lines.append(f"  {one.label}: {now} (from {one.low:g} to {one.high:g}; {one.control})")
     if shown.rows:
         if shown.before == shown.state:
             lines += [f"  {row.label}: {show(row.now, row.unit, length_unit)}" for row in shown.rows]

@@ -6,6 +6,7 @@ import time
 from pathlib import Path
 from typing import Literal, TextIO
 
+from hoofsim.cautions import SHORT_CAUTION
 from hoofsim.cli.lesson_page import HELP, after_event, page, wrapped
 from hoofsim.errors import BadInput
 from hoofsim.lessons.glossary import term
@@ -64,6 +65,8 @@ class Player:
         """Read lines until the lesson is finished, the learner quits, or the lines end."""
         self.styled = source.isatty()
         print(f"{self.lesson.title} ({self.lesson.minutes} minutes)\n{self.lesson.summary}\n")
+        if self.lesson.cautions:
+            print("\n".join([*wrapped(SHORT_CAUTION), ""]))
         print("\n".join(wrapped(HELP)))
         if self.progress.finished:
             self._print_report("You have finished this lesson; begin anew with --restart.")

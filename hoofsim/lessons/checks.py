@@ -11,7 +11,7 @@ from pydantic import Field, model_validator
 from hoofsim.errors import nearest
 from hoofsim.files.typed import Misplaced, Strict
 from hoofsim.foot.parameters import BY_NAME
-from hoofsim.lessons.state import State, change_between
+from hoofsim.lessons.state import State, change_between, setting_in_words
 from hoofsim.measures import MEASURES
 from hoofsim.mechanics.equilibrium import STATUSES
 from hoofsim.units import show, shown_unit
@@ -125,11 +125,9 @@ class ControlBetween(Strict):
     def judge(self, before: State, after: State, length_unit: str = "mm") -> Finding:
         """See the class."""
         control, value = BY_NAME[self.control], after.value(self.control)
-        unit = shown_unit(control.unit)
-        wanted = f"{self.low:g} to {self.high:g} {unit}".strip()
-        return Finding(
-            self.low <= value <= self.high, f"{control.label}: wanted {wanted}, now {value:g} {unit}".strip()
-        )
+        wanted = f"{self.low:g} to {setting_in_words(self.control, self.high)}"
+        now = setting_in_words(self.control, value)
+        return Finding(self.low <= value <= self.high, f"{control.label}: wanted {wanted}, now {now}")
 
 
 class OneChange(Strict):

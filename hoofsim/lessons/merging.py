@@ -65,8 +65,8 @@ def fitted(lesson: Lesson, progress: Progress) -> tuple[Progress, str]:
         if not fits:
             records[step.id] = Record(kind=step.kind, title=step.title)
             changed = True
-        elif record is not None and not _allowed(record.controls):
-            records[step.id] = record.model_copy(update={"controls": {}, "found": {}})
+        elif record is not None and not (_allowed(record.controls) and record.base in ("", *lesson.feet)):
+            records[step.id] = record.model_copy(update={"controls": {}, "found": {}, "base": ""})
             changed = True
     names = [step.id for step in lesson.steps]
     at = progress.at

@@ -1,14 +1,13 @@
 """Which foot a step is about, for this learner: the lesson's feet, and the learner's own."""
 
-from hoofsim.foot.parameters import BY_NAME
 from hoofsim.lessons.grading import outcome_in_words
 from hoofsim.lessons.markup import Value, fill
 from hoofsim.lessons.progress import Progress
 from hoofsim.lessons.reading import in_words
 from hoofsim.lessons.schema import OWN, START, Do, Explain, Lesson, Predict, Step, Transfer, Watch
-from hoofsim.lessons.state import State, change_between
+from hoofsim.lessons.state import State, change_between, setting_in_words
 from hoofsim.measures import MEASURES
-from hoofsim.units import show, shown_unit
+from hoofsim.units import show
 
 Asked = Predict | Explain | Transfer
 
@@ -22,7 +21,8 @@ def foot_of(lesson: Lesson, progress: Progress, name: str) -> State:
 
 def do_base(lesson: Lesson, progress: Progress, step: Do) -> State:
     """The foot that a *do* step is judged against: the named one, or the one the learner's own grew from."""
-    return lesson.feet[progress.own_foot if step.foot == OWN else step.foot].state()
+    own = progress.record(step.id).base or progress.own_foot
+    return lesson.feet[own if step.foot == OWN else step.foot].state()
 
 
 def do_state(lesson: Lesson, progress: Progress, step: Do) -> State:
@@ -68,7 +68,7 @@ def filled(lesson: Lesson, progress: Progress, step: Step, text: str) -> str:
         if value.kind == "change":
             change = change_between(foot_of(lesson, progress, START), state, value.name)
             return show(change, MEASURES[value.name].unit, length_unit, signed=True)
-        return f"{state.value(value.name):g} {shown_unit(BY_NAME[value.name].unit)}".strip()
+        return setting_in_words(value.name, state.value(value.name))
 
     return fill(text, give)
 

@@ -52,6 +52,7 @@ class Record(Strict):
     visits: Count = 0
     seconds: float = Field(default=0.0, ge=0, le=1e9)
     controls: Controls = Field(default_factory=dict)
+    base: str = Field(default="", max_length=40, description="name of the foot that the controls are set on")
     found: Controls = Field(default_factory=dict, description="controls as the step found them")
     gave_up: bool = False
     done: bool = False

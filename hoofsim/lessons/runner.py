@@ -27,8 +27,9 @@ from hoofsim.lessons.grading import Mark, judge, outcome_in_words
 from hoofsim.lessons.places import before_and_after, do_base, do_state, filled
 from hoofsim.lessons.progress import LONGEST_TOLD, MOST_TRIES, Progress, Record
 from hoofsim.lessons.reading import in_words, read_answer
-from hoofsim.lessons.schema import OWN, Asking, Compare, Do, Explain, Lesson, Predict, Step, Transfer
+from hoofsim.lessons.schema import OWN, START, Asking, Compare, Do, Explain, Lesson, Predict, Step, Transfer
 from hoofsim.lessons.score import score
+from hoofsim.lessons.state import setting_in_words
 from hoofsim.units import shown_unit
 
 LONGEST_PAUSE = 600.0
@@ -217,7 +218,7 @@ def _set_control(lesson: Lesson, progress: Progress, step: Step, event: SetContr
     progress = _moved_to(lesson, progress, step, {**record.controls, event.control: event.value})
     return _told(
         progress,
-        f"{BY_NAME[event.control].label}: {event.value:g} {unit}".strip() + ". Check when you are ready.",
+        f"{BY_NAME[event.control].label}: {setting_in_words(event.control, event.value)}. Check when you are ready.",
     )
 
 
@@ -272,7 +273,8 @@ def _give_up(lesson: Lesson, progress: Progress, step: Step) -> Progress:
     record = progress.record(step.id)
     if record.done:
         return _told(progress, "You have done this already. Enter goes on.")
-    words = ", ".join(f"{BY_NAME[name].label} {value:g}" for name, value in step.solution.items())
+    solution = step.solution.items()
+    words = ", ".join(f"{BY_NAME[name].label} {setting_in_words(name, value)}" for name, value in solution)
     told = f"One way: {words}. Look at what it does before you go on."
     progress = _moved_to(lesson, progress, step, {**record.controls, **step.solution})
     record = progress.record(step.id)
@@ -296,7 +298,7 @@ def _entered(lesson: Lesson, progress: Progress, name: str) -> Progress:
     if isinstance(step, Do) and record.visits == 0:
         start = dict(progress.own) if step.foot == OWN else {}
         foot = progress.own_foot if step.foot == OWN else step.foot
-        record = record.model_copy(update={"controls": start, "found": start})
+        record = record.model_copy(update={"controls": start, "found": start, "base": foot})
         progress = progress.model_copy(update={"own": start, "own_foot": foot})
     progress = _with(progress, step, record, visits=record.visits + 1)
     if isinstance(step, Compare):
@@ -319,7 +321,7 @@ def _compared(lesson: Lesson, progress: Progress, step: Compare) -> Progress:
 def _moved_to(lesson: Lesson, progress: Progress, step: Do, controls: Mapping[str, float]) -> Progress:
     """The learner's own foot at these controls; BadInput, and nothing changed, when they make no foot."""
     record = progress.record(step.id).model_copy(update={"controls": dict(controls)})
-    moved = progress.model_copy(update={"own": dict(controls)})
+    moved = progress.model_copy(update={"own": dict(controls), "own_foot": record.base or START})
     moved = _with(moved, step, record)
     do_state(lesson, moved, step).loaded  # noqa: B018 (solved here so that a foot that cannot be made is refused)
     return moved

@@ -3,9 +3,10 @@
 from dataclasses import dataclass
 from functools import lru_cache
 
+from hoofsim.foot.parameters import BY_NAME
 from hoofsim.measures import MEASURES
 from hoofsim.model import Foot, LoadedFoot
-from hoofsim.units import show
+from hoofsim.units import show, shown_unit
 
 REMEMBERED = 256
 
@@ -48,6 +49,11 @@ class State:
     def shown(self, name: str, length_unit: str = "mm") -> str:
         """One measure with its unit, for reading."""
         return show(self.measure(name), MEASURES[name].unit, length_unit)
+
+
+def setting_in_words(control: str, value: float) -> str:
+    """What a control stands at, such as "8 mm", to the hundredth."""
+    return f"{round(value, 2):g} {shown_unit(BY_NAME[control].unit)}".strip()
 
 
 def change_between(before: State, after: State, name: str) -> float | None:

@@ -237,3 +237,79 @@ def test_no_run_of_events_raises_or_loses_anything(events: list[Event]) -> None:
         Progress.model_validate(following.model_dump())
         progress = following
     assert view(LESSON, progress).number >= 1
+
+
+OWN_LESSON = small_lesson(
+    "  - id: see\n    kind: watch\n    title: See\n    text: It changed by {change:tendon_tension}.\n    foot: raised\n",
+    """\
+  - id: pony_do
+    kind: do
+    title: The pony
+    text: Raise the pony.
+    foot: pony
+    free: [{control: heel_change_mm, low: 0, high: 15}]
+    reach: [{check: measure_falls, measure: tendon_tension, by: 50}]
+    solution: {heel_change_mm: 4}
+    if_wrong: the pull.
+  - id: own_do
+    kind: do
+    title: Your own
+    text: Go on with your own.
+    foot: own
+    free: [{control: toe_change_mm, low: 0, high: 10}]
+    reach: [{check: control_between, control: toe_change_mm, low: 2, high: 4}]
+    solution: {toe_change_mm: 3}
+    if_wrong: the toe.
+  - id: see
+    kind: watch
+    title: See
+    text: You have {control:heel_change_mm} and {control:toe_change_mm}.
+    foot: own
+""",
+)
+
+
+def test_ones_own_foot_is_the_one_last_left_whichever_step_it_was_left_at() -> None:
+    progress = at("raise")
+    for line in (
+        "heel_change_mm 8",
+        "check",
+        "",
+        "heel_change_mm 4.126",
+        "check",
+        "",
+        "toe_change_mm 3",
+        "check",
+        "",
+    ):
+        progress = type_line(OWN_LESSON, progress, line)
+    shown = view(OWN_LESSON, progress)
+    assert shown.text == "You have 4.13 mm and 3 mm."
+    assert (shown.state.preset, dict(shown.state.settings)) == (
+        "pony",
+        {"heel_change_mm": 4.126, "toe_change_mm": 3.0},
+    )
+    for line in ("step raise", "heel_change_mm 9"):
+        progress = type_line(OWN_LESSON, progress, line)
+    progress = type_line(OWN_LESSON, progress, "step see")
+    assert view(OWN_LESSON, progress).state == view(OWN_LESSON, progress).before.change(heel_change_mm=9)
+    # The step that went on from the pony is still about the pony.
+    progress = type_line(OWN_LESSON, progress, "step own_do")
+    assert view(OWN_LESSON, progress).state.preset == "pony"
+
+
+def test_reset_puts_the_controls_back_where_the_step_found_them() -> None:
+    progress = at("raise")
+    for line in (
+        "heel_change_mm 8",
+        "check",
+        "",
+        "heel_change_mm 4",
+        "check",
+        "",
+        "toe_change_mm 9",
+        "reset",
+    ):
+        progress = type_line(OWN_LESSON, progress, line)
+    assert progress.records["own_do"].controls == {"heel_change_mm": 4.0}
+    assert progress.records["raise"].controls == {"heel_change_mm": 8.0}
