@@ -144,6 +144,9 @@ class Application:
         if event.key == pygame.K_F1:
             if self.screen.name != "cautions":
                 self.open("cautions")
+        elif event.key == pygame.K_F2:
+            if self.screen.name != "settings":
+                self.open("settings")
         elif event.key == pygame.K_F11:
             self.fullscreen = not self.fullscreen
         elif control and event.key in (pygame.K_PLUS, pygame.K_EQUALS, pygame.K_KP_PLUS):

@@ -1,13 +1,11 @@
 """The foot's display list with the options that the window uses, and the view that shows it as large as can be."""
 
 from collections.abc import Callable
-from dataclasses import replace
 from typing import Any
 
-from hoofsim.drawing.bounds import bounds_of
 from hoofsim.drawing.camera import Camera
-from hoofsim.drawing.display_list import Bounds, DisplayList, Item, Polyline, Text, flatten
-from hoofsim.drawing.foot_picture import foot_picture
+from hoofsim.drawing.display_list import Bounds, DisplayList
+from hoofsim.drawing.foot_picture import bare_foot, foot_picture
 from hoofsim.drawing.foot_shown import Options
 
 FORCES = frozenset({"load", "ground_force", "tendon_force", "navicular_force", "extensor_force"})
@@ -41,16 +39,7 @@ def bare_picture_of(foot: Any, baseline: Any, **options: Any) -> tuple[DisplayLi
 
     Forces keep their arrows: their names and numbers are told when pointed at.
     """
-    options |= {"labels": (), "title": "", "scale_bar": False, "note": False}
-    picture = picture_of(foot, baseline, **options)
-    notes = [item.text for item in picture.items if isinstance(item, Text) and item.role == "note"]
-    items: tuple[Item, ...] = tuple(item for item in picture.items if not _is_wording(item))
-    return replace(picture, items=items, bounds=bounds_of(flatten(items))), notes
-
-
-def _is_wording(item: Item) -> bool:
-    leader = isinstance(item, Polyline) and item.role == "leader"
-    return isinstance(item, Text) or leader
+    return bare_foot(foot, baseline=baseline, show=Options(**options | {"labels": (), "force_words": False}))
 
 
 def largest_view(size: tuple[int, int], text_pixels: float, build: Callable[[float], Bounds]) -> Camera:

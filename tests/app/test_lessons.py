@@ -11,7 +11,9 @@ from hoofsim.lessons.events import Answer, Check, GiveUp, Next
 from hoofsim.lessons.loader import lesson_files, lesson_id
 from hoofsim.lessons.store import DEFAULT_LEARNER, Store
 
-SENTENCE = "the bone moves with the tendon since one balances the other under load, so I watch both as I change one"
+SENTENCE = (
+    "the bone moves with the tendon since one balances the other under load, so I watch both as I change one"
+)
 TRIALS = ("rises", "3", "10 20", SENTENCE)
 
 

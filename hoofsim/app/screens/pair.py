@@ -219,7 +219,4 @@ class PairScreen(Screen):
         if event.key == pygame.K_ESCAPE:
             self.app.back()
             return True
-        if event.key == pygame.K_F2:
-            self.app.open("settings")
-            return True
         return False

@@ -218,11 +218,8 @@ class StartScreen(Screen):
         self.loaded, self._stale = self.scene.loaded, True
 
     def shortcut(self, event: pygame.event.Event) -> bool:
-        """F2 opens the settings, Up and Down walk the menu."""
-        if event.key == pygame.K_F2:
-            self.app.open("settings")
-        elif event.key in (pygame.K_DOWN, pygame.K_UP):
-            self.move_focus(1 if event.key == pygame.K_DOWN else -1)
-        else:
+        """Up and Down walk the menu."""
+        if event.key not in (pygame.K_DOWN, pygame.K_UP):
             return False
+        self.move_focus(1 if event.key == pygame.K_DOWN else -1)
         return True

@@ -68,6 +68,7 @@ class FootView(Widget):
         self.pointed_handle: str | None = None
         self.handles_shown = actions is not None
         self.hand: Force | None = None  # the pull on what is held, for drawing
+        self.spot = False  # a ring round the pointer, to be seen from the back of a room
         self.holds_anywhere = False  # a press anywhere counts, not only one on a bone
         self.pen = False
         self.strokes: list[list[Point]] = []
@@ -152,6 +153,11 @@ class FootView(Widget):
             if self.handles_shown and self.tool == "hand":
                 self._draw_handles(painter)
             self._draw_pen(painter)
+            if self.spot and self._pointer is not None and self.hovered:
+                ring = max(2, painter.theme.px(0.22))
+                pygame.draw.aacircle(
+                    painter.surface, painter.theme.colour("focus"), self._pointer, painter.theme.px(1.5), ring
+                )
             if self.hand is not None and self._mode == "grab":
                 self._draw_hand(painter, self.hand)
             if self.tool in ("brush_away", "brush_back") and self.hovered:

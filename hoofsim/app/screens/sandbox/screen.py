@@ -166,6 +166,7 @@ class SandboxScreen(Screen):
         """Large view for a class, on or off."""
         self.presenter.on = not self.presenter.on
         self.view.pen = False
+        self.view.spot = self.presenter.on
         self.refit()
 
     def choose_tool(self, key: str) -> None:

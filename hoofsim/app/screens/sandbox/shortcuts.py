@@ -79,7 +79,6 @@ def _plain_key(screen: "SandboxScreen", event: pygame.event.Event) -> bool:
         pygame.K_MINUS: lambda: _zoom(screen, -1),
         pygame.K_KP_MINUS: lambda: _zoom(screen, -1),
         pygame.K_0: screen.refit,
-        pygame.K_F2: lambda: screen.app.open("settings"),
     }
     for index, tab in enumerate(GROUP_TABS):
         deeds[pygame.K_1 + index] = lambda key=tab.key: screen.choose_panel(key)  # type: ignore[misc]
