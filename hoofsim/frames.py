@@ -18,8 +18,10 @@ def rotate(points: Array, turn: Array | float, about: Array | tuple[float, float
     offset = np.asarray(points) - centre
     cosine, sine = np.cos(turn), np.sin(turn)
     x = cosine * offset[..., 0] + sine * offset[..., 1]
-    y = -sine * offset[..., 0] + cosine * offset[..., 1]
-    turned: Array = np.stack([x, y], axis=-1) + centre
+    turned = np.empty((*x.shape, 2))
+    turned[..., 0] = x
+    turned[..., 1] = -sine * offset[..., 0] + cosine * offset[..., 1]
+    turned += centre
     return turned
 
 

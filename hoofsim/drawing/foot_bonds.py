@@ -5,7 +5,7 @@ from collections.abc import Mapping
 import numpy as np
 from numpy.typing import NDArray
 
-from hoofsim.drawing.display_list import Group, Item, Tie, as_point
+from hoofsim.drawing.display_list import Group, Item, Tie, as_points
 from hoofsim.drawing.foot_shown import Options, ShownFoot, ShownStations
 from hoofsim.foot.curves import crossing, left_of, unit
 from hoofsim.foot.outline_bones import size_of
@@ -22,9 +22,9 @@ def bonds(shown: ShownFoot, made: Mapping[str, Outline], options: Options) -> li
         return []
     items: list[Item] = []
     if "laminae" not in options.hide and "laminae" in shown.stations:
-        items.append(Group(tuple(_laminae(shown)), "laminae"))
+        items.append(Group(tuple(_laminae(shown))))
     if "solar_bonds" not in options.hide and "solar_dermis" in shown.stations:
-        items.append(Group(tuple(_solar(shown, made["p3"].points)), "solar_bonds"))
+        items.append(Group(tuple(_solar(shown, made["p3"].points))))
     return items
 
 
@@ -40,7 +40,7 @@ def _laminae(shown: ShownFoot) -> list[Item]:
     lengths = np.array([float(np.hypot(*(rest[f"wall_inner_{end}"] - rest[bone])))
                         for end, bone in (("proximal", "extensor_process"), ("distal", "tip"))])  # fmt: skip
     along = np.linspace(0.0, 1.0, len(stations.attached))
-    return _ties(stations, _stretch(stations, lengths[0] + along * (lengths[1] - lengths[0])), "lamina",
+    return _ties(stations, _stretch(stations, lengths[0] + along * (lengths[1] - lengths[0])), ("lamina", "laminae"),
                  stations.bone_end, stations.horn_end)  # fmt: skip
 
 
@@ -63,14 +63,17 @@ def _solar(shown: ShownFoot, bone: Array) -> list[Item]:
     stretch = _stretch(
         stations, np.full(len(spacing), shown.foot.values.get("solar_dermis_thickness_mm", 10.0))
     )
-    return _ties(stations, stretch, "dermis_tie", starts, ends, in_front)
+    return _ties(stations, stretch, ("dermis_tie", "solar_bonds"), starts, ends, in_front)
 
 
-def _ties(stations: ShownStations, stretch: Array, role: str, starts: Array, ends: Array,
-          chosen: NDArray[np.bool_] | None = None) -> list[Item]:  # fmt: skip
-    which = range(len(starts)) if chosen is None else np.flatnonzero(chosen)
+def _ties(stations: ShownStations, stretch: Array, role_and_part: tuple[str, str], starts: Array, ends: Array,
+          chosen: NDArray[np.bool_] | slice = slice(None)) -> list[Item]:  # fmt: skip
+    role, part = role_and_part
+    ends_of = zip(as_points(starts[chosen]), as_points(ends[chosen]), strict=True)
+    states = zip(
+        *(one[chosen].tolist() for one in (stretch, stations.attached, stations.damage)), strict=True
+    )
     return [
-        Tie(as_point(starts[i]), as_point(ends[i]), role, float(stretch[i]), float(stations.attached[i]),
-            float(stations.damage[i]))
-        for i in which
-    ]  # fmt: skip
+        Tie(start, end, role, changed, attached, damage, part)
+        for (start, end), (changed, attached, damage) in zip(ends_of, states, strict=True)
+    ]

@@ -1,6 +1,7 @@
 """The foot as a display list: tissues, bonds, forces, measures, what changed, and labels that never overlap."""
 
 from collections.abc import Callable, Iterable
+from dataclasses import dataclass
 
 import numpy as np
 
@@ -45,6 +46,18 @@ OUTERMOST = frozenset(
 KEY_LANDMARKS = frozenset({"tip", "frog_point"})
 
 
+@dataclass(frozen=True)
+class _Drawn:
+    """Everything about a foot that is no word on its picture, and the words that belong to it."""
+
+    shown: ShownFoot
+    ground: Group
+    body: tuple[Item, ...]
+    labels: tuple[Label, ...]
+    notes: tuple[str, ...]
+    warning: str
+
+
 def foot_picture(
     loaded: ShownFoot, *, baseline: ShownFoot | None = None, show: Options | None = None
 ) -> DisplayList:
@@ -54,6 +67,33 @@ def foot_picture(
     BadInput for an unknown part or a measure that cannot be drawn.
     """
     options = show if show is not None else Options()
+    drawn = _drawn(loaded, baseline, options)
+    shown, body = drawn.shown, list(drawn.body)
+    text_mm = options.text_mm if options.text_mm is not None else TEXT_MM * size_of(shown.points)
+    if drawn.labels:
+        left, right = _silhouette(flatten([*body, drawn.ground]))
+        body += place(drawn.labels, left, right, height=text_mm, width=13.0 * text_mm, gap=1.3 * text_mm)
+    items: tuple[Item, ...] = (drawn.ground, *body)
+    title = _title(shown, options)
+    notes = [*drawn.notes, *_note(options)]
+    captions, bounds = _captions(title, drawn.warning, options, text_mm, notes, bounds_of(flatten(items)))
+    return DisplayList((*items, *captions), bounds, title, _description(shown))
+
+
+def bare_foot(
+    loaded: ShownFoot, *, baseline: ShownFoot | None = None, show: Options | None = None
+) -> tuple[DisplayList, list[str]]:
+    """The picture without any words, so that the foot is as large as it can be, and the notes that belong to it.
+
+    Forces and dimensions keep their arrows. BadInput as for `foot_picture`.
+    """
+    drawn = _drawn(loaded, baseline, show if show is not None else Options())
+    items: tuple[Item, ...] = (drawn.ground, *drawn.body)
+    picture = DisplayList(items, bounds_of(flatten(items)), "", _description(drawn.shown))
+    return picture, list(drawn.notes)
+
+
+def _drawn(loaded: ShownFoot, baseline: ShownFoot | None, options: Options) -> _Drawn:
     warning = ""
     if not loaded.at_rest:
         warning = f"Drawn without its load, because the loaded foot found no rest ({loaded.status})."
@@ -73,16 +113,9 @@ def foot_picture(
     dots, dot_labels = _landmarks(loaded, options)
     body += [*changes, *dimensions, *arrows, *dots]
     labels = [*_part_labels(loaded, made, options), *dot_labels, *force_labels, *measure_labels]
-    left, right = _silhouette(flatten([*body, *ground]))
-    text_mm = options.text_mm if options.text_mm is not None else TEXT_MM * size_of(loaded.points)
-    body += place(labels, left, right, height=text_mm, width=13.0 * text_mm, gap=1.3 * text_mm)
-    items: tuple[Item, ...] = (Group(tuple(ground), still=True), *body)
-    bounds = bounds_of(flatten(items))
-    words = [one for one in (scale_words(loaded, options) if arrows else "", change_words) if one]
-    captions, bounds = _captions(
-        _title(loaded, options), warning, options, text_mm, [*words, *_note(options)], bounds
-    )
-    return DisplayList((*items, *captions), bounds, _title(loaded, options), _description(loaded))
+    notes = tuple(one for one in (scale_words(loaded, options) if arrows else "", change_words) if one)
+    still = Group(tuple(ground), still=True)
+    return _Drawn(loaded, still, tuple(body), tuple(labels), notes, warning)
 
 
 def _title(shown: ShownFoot, options: Options) -> str:

@@ -30,12 +30,13 @@ def tissues(shown: ShownFoot, made: dict[str, Outline], options: Options) -> lis
         if name in options.hide:
             continue
         if name == "flexor_tendon":
-            items.append(Group(tuple(_tendon(shown, outline)), name))
+            items.append(Group(tuple(_tendon(shown, outline))))
         elif name == "dorsal_wall":
             grain = [
-                Polyline(as_points(line), "horn_grain") for line in outline_capsule.horn_grain(shown.points)
+                Polyline(as_points(line), "horn_grain", name)
+                for line in outline_capsule.horn_grain(shown.points)
             ]
-            items.append(Group((Polygon(as_points(outline.points), "horn"), *grain), name))
+            items.append(Group((Polygon(as_points(outline.points), "horn", name), *grain)))
         else:
             items.append(Polygon(as_points(outline.points), ROLES[name], name))
         if name == "p3":
@@ -44,10 +45,13 @@ def tissues(shown: ShownFoot, made: dict[str, Outline], options: Options) -> lis
 
 
 def _tendon(shown: ShownFoot, outline: Outline) -> list[Item]:
+    part = outline.name
     if is_cut(shown):
-        return [Polygon(as_points(end), "tendon") for end in outline_soft.tendon_ends(shown.points)]
-    grain = [Polyline(as_points(line), "tendon_grain") for line in outline_soft.tendon_grain(shown.points)]
-    return [Polygon(as_points(outline.points), "tendon"), *grain]
+        return [Polygon(as_points(end), "tendon", part) for end in outline_soft.tendon_ends(shown.points)]
+    grain = [
+        Polyline(as_points(line), "tendon_grain", part) for line in outline_soft.tendon_grain(shown.points)
+    ]
+    return [Polygon(as_points(outline.points), "tendon", part), *grain]
 
 
 def _lost_tip(shown: ShownFoot) -> list[Item]:

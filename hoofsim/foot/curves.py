@@ -24,7 +24,9 @@ def unit(vector: Array) -> Array:
 
 def left_of(direction: Array) -> Array:
     """A direction (..., 2) turned a quarter anticlockwise."""
-    return np.stack([-direction[..., 1], direction[..., 0]], axis=-1)
+    turned = np.empty_like(direction)
+    turned[..., 0], turned[..., 1] = -direction[..., 1], direction[..., 0]
+    return turned
 
 
 def between(start: Array, end: Array, share: float) -> Array:
