@@ -24,6 +24,7 @@ START = "start"
 OWN = "own"
 SCRIPTED = ("right", "wrong", "wandering")
 LONGEST_TYPED = 400
+MOST_FEET = 20
 MOST_TYPED = 60
 
 
@@ -256,7 +257,7 @@ class Lesson(Strict):
     after: list[Name] = Field(default_factory=list, max_length=10, description="lessons to have done before")
     goals: list[Goal] = Field(min_length=1, max_length=6)
     cautions: bool = Field(False, description="an owner could act on it: show the cautions in full")
-    feet: dict[Name, LessonFoot]
+    feet: dict[Name, LessonFoot] = Field(min_length=1, max_length=MOST_FEET)
     steps: list[Step] = Field(min_length=1, max_length=60)
     pass_at: float = Field(0.7, gt=0, le=1, description="share of the counted marks that passes")
     learners: list[Learner] = Field(default_factory=list, max_length=9)
