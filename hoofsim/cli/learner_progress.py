@@ -5,7 +5,7 @@ from pathlib import Path
 
 from hoofsim.cli.output import print_json, print_table, print_text
 from hoofsim.errors import BadInput
-from hoofsim.lessons.gradebook import csv_text, rows, stuck_at
+from hoofsim.lessons.gradebook import Sheet, csv_text, rows, stuck_at
 from hoofsim.lessons.progress import Progress
 from hoofsim.lessons.store import Store, checked_learner, read_progress
 from hoofsim.writing import write_whole
@@ -47,9 +47,8 @@ def _merge(files: list[Path], out: Path) -> int:
     if complaints:
         raise BadInput("\n".join(complaints))
     write_whole(out, csv_text(found))
-    print(
-        f"wrote {out}: {len(found)} files, {len({one.learner for one in found})} learners, {len(rows(found))} rows"
-    )
+    learners = len({one.learner for _, one in found})
+    print(f"wrote {out}: {len(found)} files, {learners} learners, {len(rows(found))} rows")
     for where, count in stuck_at(found)[:10]:
         print(f"stuck: {where}: {count} of {len(found)}")
     return 0
@@ -59,7 +58,7 @@ def _show(learner: str | None, as_json: bool) -> int:
     store = Store.default()
     found, complaints = _read(store.files(None if learner is None else checked_learner(learner)))
     if as_json:
-        print_json([one.model_dump() for one in found])
+        print_json([one.model_dump() for _, one in found])
     elif not found:
         print_text("No lesson has been begun here. Play one with: hoofsim lesson 01")
     else:
@@ -70,19 +69,19 @@ def _show(learner: str | None, as_json: bool) -> int:
             ("minutes", "right"),
             ("state", "left"),
         )
-        print_table("Progress", columns, [(_cells(one), None) for one in found])
+        print_table("Progress", columns, [(_cells(one), None) for _, one in found])
     for complaint in complaints:
         print_text(f"not read: {complaint}")
     return 0
 
 
-def _read(files: list[Path]) -> tuple[list[Progress], list[str]]:
-    """What could be read, and one complaint for each file that could not."""
-    found: list[Progress] = []
+def _read(files: list[Path]) -> tuple[list[Sheet], list[str]]:
+    """What could be read, with each file's name, and one complaint for each file that could not."""
+    found: list[Sheet] = []
     complaints: list[str] = []
     for path in files:
         try:
-            found.append(read_progress(path))
+            found.append((str(path), read_progress(path)))
         except BadInput as error:
             complaints.append(str(error))
     return found, complaints

@@ -7,9 +7,11 @@ from hoofsim.lessons.progress import Progress, Record
 from hoofsim.plain_text import csv_lines
 
 COLUMNS = (
-    "learner", "lesson", "step", "kind", "title", "answer", "tries", "marks", "reason", "sure_before", "sure_after",
+    "file", "learner", "lesson", "step", "kind", "title", "answer", "tries", "marks", "reason", "sure_before", "sure_after",
     "hints", "seconds", "gave_up", "stuck", "done", "finished", "passed",
 )  # fmt: skip
+# A progress file's name and what it holds.
+Sheet = tuple[str, Progress]
 STUCK_TRIES = 2
 STUCK_HINTS = 2
 
@@ -20,24 +22,24 @@ def stuck(record: Record) -> bool:
     return record.gave_up or len(record.tries) >= tries or record.hints >= STUCK_HINTS
 
 
-def rows(class_: Sequence[Progress]) -> list[dict[str, str]]:
-    """One row for each step of each learner, in the order of learner and lesson."""
+def rows(class_: Sequence[Sheet]) -> list[dict[str, str]]:
+    """One row for each step of each file, in the order of learner and lesson; the file tells namesakes apart."""
     table = []
-    for one in sorted(class_, key=lambda progress: (progress.learner.lower(), progress.lesson)):
+    for file, one in sorted(class_, key=lambda sheet: (sheet[1].learner.lower(), sheet[1].lesson, sheet[0])):
         for step, record in one.records.items():
-            table.append(_row(one, step, record))
+            table.append({"file": file, **_row(one, step, record)})
     return table
 
 
-def csv_text(class_: Sequence[Progress]) -> str:
+def csv_text(class_: Sequence[Sheet]) -> str:
     """The rows as CSV with a heading; cells that a spreadsheet would run as a formula are made plain text."""
     return csv_lines([COLUMNS, *(list(row.values()) for row in rows(class_))])
 
 
-def stuck_at(class_: Sequence[Progress]) -> list[tuple[str, int]]:
+def stuck_at(class_: Sequence[Sheet]) -> list[tuple[str, int]]:
     """(lesson / step, how many were held up there), the worst first."""
     counted = Counter(
-        f"{one.lesson} / {step}" for one in class_ for step, record in one.records.items() if stuck(record)
+        f"{one.lesson} / {step}" for _, one in class_ for step, record in one.records.items() if stuck(record)
     )
     return sorted(counted.items(), key=lambda pair: (-pair[1], pair[0]))
 

@@ -5,13 +5,13 @@ import io
 
 import pytest
 
-from hoofsim.lessons.gradebook import COLUMNS, csv_text, rows, stuck_at
+from hoofsim.lessons.gradebook import COLUMNS, Sheet, csv_text, rows, stuck_at
 from hoofsim.lessons.progress import Progress, Record
 
 
-def learner(name: str, **records: Record) -> Progress:
-    """One learner's progress with these records."""
-    return Progress(learner=name, lesson="small", at="a", records=records)
+def learner(name: str, **records: Record) -> Sheet:
+    """One learner's file with these records."""
+    return f"{name}.yaml", Progress(learner=name, lesson="small", at="a", records=records)
 
 
 def test_every_step_of_every_learner_is_a_row() -> None:
@@ -61,3 +61,8 @@ def test_a_hostile_answer_stays_in_its_cell() -> None:
     assert len(parsed) == 1
     assert parsed[0]["answer"] == '\'=HYPERLINK("http://x")\n"a",b'
     assert all(not value.startswith(("=", "+", "-", "@")) for value in parsed[0].values())
+
+
+def test_namesakes_are_told_apart_by_their_files() -> None:
+    one = Progress(learner="learner", lesson="small", at="a", records={"a": Record(kind="read")})
+    assert [row["file"] for row in rows([("b.yaml", one), ("a.yaml", one)])] == ["a.yaml", "b.yaml"]
