@@ -8,7 +8,7 @@ import numpy as np
 from hoofsim.claims.evidence.cases import Case
 from hoofsim.claims.evidence.propagation import COPIES, Measured, kept, measured
 from hoofsim.claims.readings import Readings, against_sound_foot
-from hoofsim.claims.separability import Separation, separate
+from hoofsim.claims.separability import Separation, separate_all
 from hoofsim.frames import Array
 
 
@@ -23,10 +23,9 @@ class Weighed:
 
 def weigh(cases: Sequence[Case], measures: Sequence[str] | None = None) -> list[Weighed]:
     """Every case against every account; with `measures`, only those are used, as if no others had been read."""
-    return [
-        Weighed(case, found, separate(readings(case, found, measures)))
-        for case, found in zip(cases, measured(cases), strict=True)
-    ]
+    found = measured(cases)
+    read = [readings(case, one, measures) for case, one in zip(cases, found, strict=True)]
+    return [Weighed(*parts) for parts in zip(cases, found, separate_all(read), strict=True)]
 
 
 def readings(case: Case, found: Measured, measures: Sequence[str] | None = None) -> Readings:
