@@ -11,6 +11,7 @@ from dataclasses import replace
 from hoofsim.errors import BadInput
 from hoofsim.files.reader import Document, Path_
 from hoofsim.foot.parameters import BY_NAME
+from hoofsim.lessons.answers import PositionAnswer
 from hoofsim.lessons.glossary import glossary
 from hoofsim.lessons.lint_marks import marks_amiss
 from hoofsim.lessons.loader import LESSON
@@ -104,6 +105,10 @@ def _answers_given_away(lesson: Lesson) -> Iterator[Finding]:
         measure = getattr(step.answer, "measure", None)
         for earlier in lesson.steps[: index + 1]:
             where = "its own text" if earlier is step else f"step '{earlier.id}'"
+            placed = isinstance(step.answer, PositionAnswer) and earlier is not step
+            if placed and _draws(lesson, earlier, step.outcome):
+                yield ("steps", index), f"the answer to '{step.id}' has been drawn before, in {where}"
+                break
             if measure is not None and _shows(lesson, earlier, step, measure, earlier is step):
                 yield ("steps", index), f"the answer to '{step.id}' has been shown before, in {where}"
                 break
@@ -111,6 +116,16 @@ def _answers_given_away(lesson: Lesson) -> Iterator[Finding]:
             if any(value.kind == "outcome" and value.name == step.id for value in values(told)):
                 yield ("steps", index), f"the answer to '{step.id}' has been told before, in {where}"
                 break
+
+
+def _draws(lesson: Lesson, earlier: Step, outcome: str) -> bool:
+    """Whether an earlier step has the outcome's foot on the drawing."""
+    if outcome == OWN or earlier.foot == OWN:
+        return False
+    state = lesson.feet[earlier.foot].state()
+    if isinstance(earlier, Do):
+        return state.change(**earlier.solution) == lesson.feet[outcome].state()
+    return state == lesson.feet[outcome].state()
 
 
 def _shows(lesson: Lesson, earlier: Step, asked: Predict | Transfer, measure: str, same: bool) -> bool:

@@ -33,6 +33,8 @@ def test_the_small_lesson_is_clean() -> None:
          "the answer to 'way' has been told before, in its own text"),
         ([("foot: pony\n    outcome: pony_raised", "foot: start\n    outcome: raised")],
          "the answer to 'pony' has been shown before"),
+        ([("kind: read\n", "kind: read\n    foot: raised\n")],
+         "the answer to 'where' has been drawn before, in step 'intro'"),
         ([("by: 250", "by: 9000")], "cannot be reached by the solution"),
         ([("by: 250}\n      - {check: one_change}",
            "by: 250}\n      - {check: control_between, control: toe_change_mm, low: 0, high: 5}"),
