@@ -15,13 +15,13 @@ from hoofsim.claims.evidence.reader import read_table
 from hoofsim.claims.evidence.summary import Evidence, paragraph, weigh_table
 from hoofsim.claims.information import next_experiments, next_measures
 from hoofsim.claims.wording import CANNOT_TELL, advice_sentence, experiment_sentence, verdict, verdict_word
-from hoofsim.cli.output import print_json, print_table, print_text, ready_folder
+from hoofsim.cli.output import print_json, print_table, print_text, write_into
 from hoofsim.errors import BadInput
 from hoofsim.files.experiment import read_experiment
 from hoofsim.measures import NOT_IN_A_SAGITTAL_VIEW, find
 from hoofsim.reports.evidence_files import files_of
+from hoofsim.reports.provenance import about
 from hoofsim.resources import scenarios_folder
-from hoofsim.writing import write_whole
 
 EXAMPLES = """\
   hoofsim evidence scenarios/evidence/invented_cases.csv --out results
@@ -111,8 +111,7 @@ def _generate(arguments: argparse.Namespace) -> None:
     if arguments.out is None:
         print(text, end="")
         return
-    path = ready_folder(arguments.out) / f"invented_{chosen.name}.csv"
-    write_whole(path, text)
+    (path,) = write_into(arguments.out, {f"invented_{chosen.name}.csv": text})
     print_text(f"wrote {path}")
 
 
@@ -155,12 +154,12 @@ def _weigh(arguments: argparse.Namespace) -> None:
     )
     evidence = weigh_table(paired(read_table(file), str(file)), file.stem, only)
     label = INVENTED if _LABELLED in _remarks(file) else ""
-    written = []
+    written: list[Path] = []
     if arguments.out is not None:
-        folder = ready_folder(arguments.out)
-        for name, content in files_of(evidence, file.stem, label).items():
-            write_whole(folder / name, content)
-            written.append(folder / name)
+        cases = [one.case.name for one in evidence.weighed]
+        origin = about(file, "evidence", {"label": label, "only": list(only or ()), "cases": cases})
+        contents = {**files_of(evidence, file.stem, label), f"{file.stem}_about.json": origin}
+        written = write_into(arguments.out, contents)
     if arguments.json:
         print_json(_report(evidence, label, written))
     else:

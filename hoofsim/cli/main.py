@@ -3,6 +3,7 @@
 import argparse
 import os
 import sys
+import warnings
 from collections.abc import Sequence
 
 from hoofsim import __version__
@@ -79,6 +80,8 @@ def dispatch(words: Sequence[str]) -> int:
 def main(words: Sequence[str] | None = None) -> int:
     """The console script: `words` are the arguments after the program's name; returns the exit code."""
     speak_plainly()
+    # A letter that no carried typeface has is drawn as a box; the plotter need not say so in lines of its own.
+    warnings.filterwarnings("ignore", message=r"Glyph \d+ .* missing from")
     try:
         code = dispatch(sys.argv[1:] if words is None else list(words))
         sys.stdout.flush()

@@ -2,7 +2,7 @@
 
 import json
 import os
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
@@ -11,6 +11,7 @@ from rich.table import Table
 
 from hoofsim.cli.encoding import takes_every_letter
 from hoofsim.errors import BadInput
+from hoofsim.writing import write_whole
 
 WIDTH_WITHOUT_TERMINAL = 110
 
@@ -85,3 +86,11 @@ def ready_folder(folder: Path) -> Path:
     if not os.access(folder, os.W_OK):
         raise BadInput(f"{folder}: is not writable; choose another folder with --out")
     return folder
+
+
+def write_into(folder: Path, contents: Mapping[str, bytes | str]) -> list[Path]:
+    """Every file (name -> content) whole or not at all into a folder that is made when missing; gives the paths."""
+    ready = ready_folder(folder)
+    for name, content in contents.items():
+        write_whole(ready / name, content)
+    return [ready / name for name in contents]

@@ -2,6 +2,7 @@
 
 import io
 
+from hoofsim import __version__
 from hoofsim.cautions import SHORT_CAUTION
 from hoofsim.drawing.display_list import DisplayList
 from hoofsim.drawing.foot_picture import foot_picture
@@ -32,7 +33,7 @@ def png_bytes(loaded: LoadedFoot, baseline: LoadedFoot, title: str) -> bytes:
 
     stream = io.BytesIO()
     drawn = figure(picture(loaded, baseline, title), width_inches=PNG_WIDTH_INCHES)
-    drawn.savefig(stream, format="png", dpi=PNG_DOTS_PER_INCH, metadata={"Title": title})
+    drawn.savefig(stream, format="png", dpi=PNG_DOTS_PER_INCH, metadata={"Title": title, "Software": f"hoofsim {__version__}"})
     return stream.getvalue()
 
 

@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Any
 
 from hoofsim.cli.main import STOPPED
-from hoofsim.cli.output import print_json, print_text, ready_folder
+from hoofsim.cli.output import print_json, print_text, write_into
 from hoofsim.cli.pictures import png_bytes, svg_text
 from hoofsim.cli.progress_bar import shown_when_slow
 from hoofsim.cli.rows import measure_json
@@ -20,9 +20,9 @@ from hoofsim.files.kinds import kind_word
 from hoofsim.files.outcome import Outcome, run_scenario
 from hoofsim.files.reader import Document, read_file
 from hoofsim.files.scenario import SCENARIO, Scenario, load_scenario
+from hoofsim.reports.provenance import about, plain
 from hoofsim.session.replay import REPLAY, Deed, load_replay
 from hoofsim.session.sandbox_file import SANDBOX, load_sandbox
-from hoofsim.writing import write_whole
 
 EXAMPLES = """\
   hoofsim run scenarios/heel_raised.yaml
@@ -113,26 +113,26 @@ def _run_scenario(
 ) -> tuple[dict[str, Any], list[str]]:
     """One scenario: what to print as JSON, and a sentence for each expectation that was missed."""
     outcome = _loaded(file, scenario)
-    written = [] if out is None else write_results(outcome, file.stem, out)
+    written = [] if out is None else write_results(outcome, file, out)
     if not as_json:
         _print(file, outcome, written)
     missed = [f"{file}: {finding.sentence}" for finding in outcome.findings if not finding.holds]
     return _report(file, outcome, written), missed
 
 
-def write_results(outcome: Outcome, stem: str, out: Path) -> list[Path]:
-    """Write the table, and two pictures of the last foot at rest, each whole or not at all; gives the paths."""
-    folder = ready_folder(out)
+def write_results(outcome: Outcome, file: Path, out: Path) -> list[Path]:
+    """Write the table, two pictures of the last foot at rest, and what they were made from; gives the paths."""
     shown, before = outcome.load(outcome.last_at_rest), outcome.load(outcome.baseline)
     title = outcome.scenario.title
-    contents: list[tuple[Path, bytes | str]] = [
-        (folder / f"{stem}.csv", csv_text(outcome)),
-        (folder / f"{stem}.svg", svg_text(shown, before, title)),
-        (folder / f"{stem}.png", png_bytes(shown, before, title)),
-    ]
-    for path, content in contents:
-        write_whole(path, content)
-    return [path for path, _ in contents]
+    contents: dict[str, bytes | str] = {
+        f"{file.stem}.csv": csv_text(outcome),
+        f"{file.stem}.svg": svg_text(shown, before, title),
+        f"{file.stem}.png": png_bytes(shown, before, title),
+        f"{file.stem}_about.json": about(
+            file, SCENARIO.name, plain(outcome.scenario), outcome.scenario.foot.preset
+        ),
+    }
+    return write_into(out, contents)
 
 
 def _loaded(file: Path, scenario: Scenario) -> Outcome:

@@ -11,15 +11,15 @@ import numpy as np
 
 from hoofsim.claims.effects import effects
 from hoofsim.claims.experiment import Results, run_experiment
-from hoofsim.cli.output import print_table, print_text, ready_folder
+from hoofsim.cli.output import print_table, print_text, write_into
 from hoofsim.cli.progress_bar import shown_when_slow
 from hoofsim.errors import BadInput
-from hoofsim.files.experiment import Experiment
+from hoofsim.files.experiment import EXPERIMENT, Experiment
 from hoofsim.measures import MEASURES, NOT_IN_A_SAGITTAL_VIEW
 from hoofsim.reports.effect_figures import factor_label
 from hoofsim.reports.experiment_files import files_of, interaction_rows, table_lines
+from hoofsim.reports.provenance import about, plain
 from hoofsim.units import show
-from hoofsim.writing import write_whole
 
 MOST_INTERACTIONS = 5
 
@@ -29,19 +29,17 @@ def run_one(
 ) -> tuple[dict[str, Any], bool]:
     """Run, write and print; gives what to print as JSON, and whether it was stopped by the user."""
     results = _results(file, experiment)
-    written = [] if out is None else write_results(results, file.stem, out)
+    written = [] if out is None else write_results(results, file, out)
     if not as_json:
         _print(file, results, written)
     return _report(file, results, written), results.stopped
 
 
-def write_results(results: Results, stem: str, out: Path) -> list[Path]:
-    """Every table and figure, each whole or not at all; gives the paths written."""
-    folder = ready_folder(out)
-    contents = files_of(results, stem)
-    for name, content in contents.items():
-        write_whole(folder / name, content)
-    return [folder / name for name in contents]
+def write_results(results: Results, file: Path, out: Path) -> list[Path]:
+    """Every table and figure, and what they were made from, each whole or not at all; gives the paths written."""
+    experiment = results.experiment
+    origin = about(file, EXPERIMENT.name, plain(experiment), experiment.foot.preset)
+    return write_into(out, {**files_of(results, file.stem), f"{file.stem}_about.json": origin})
 
 
 def _results(file: Path, experiment: Experiment) -> Results:

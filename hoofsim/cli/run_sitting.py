@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import Any
 
 from hoofsim.cli.options import heading
-from hoofsim.cli.output import print_table, print_text, ready_folder
+from hoofsim.cli.output import print_table, print_text, write_into
 from hoofsim.cli.pictures import picture, png_bytes, svg_text
 from hoofsim.cli.progress_bar import shown_when_slow
 from hoofsim.cli.rows import measure_json
@@ -15,10 +15,10 @@ from hoofsim.errors import BadInput
 from hoofsim.measures.table import MEASURES
 from hoofsim.model import LoadedFoot
 from hoofsim.plain_text import csv_lines
+from hoofsim.reports.provenance import about
 from hoofsim.session.replay import Deed, faults, faults_of, played
 from hoofsim.session.session import Session
 from hoofsim.units import show_number, shown_unit
-from hoofsim.writing import write_whole
 
 MOST_ROWS = 40
 
@@ -48,7 +48,7 @@ def run_sitting(
 ) -> tuple[dict[str, Any], list[str]]:
     """Play, write and print; gives what to print as JSON, and a sentence for each fault."""
     steps = play(file, deeds)
-    written = [] if out is None else _write(steps, file.stem, out)
+    written = [] if out is None else _write(steps, file, kind, out)
     if not as_json:
         _print(file, kind, steps, written)
     late = [
@@ -85,17 +85,17 @@ def _title(loaded: LoadedFoot) -> str:
     return heading(loaded.foot.preset, loaded.foot.changes, loaded.case, loaded.stance_percent)
 
 
-def _write(steps: Sequence[Played], stem: str, out: Path) -> list[Path]:
-    """The table of all deeds, and two pictures of the last foot."""
-    folder, last = ready_folder(out), steps[-1]
-    contents: list[tuple[Path, bytes | str]] = [
-        (folder / f"{stem}.csv", _csv(steps)),
-        (folder / f"{stem}.svg", svg_text(last.loaded, last.baseline, _title(last.loaded))),
-        (folder / f"{stem}.png", png_bytes(last.loaded, last.baseline, _title(last.loaded))),
-    ]
-    for path, content in contents:
-        write_whole(path, content)
-    return [path for path, _ in contents]
+def _write(steps: Sequence[Played], file: Path, kind: str, out: Path) -> list[Path]:
+    """The table of all deeds, two pictures of the last foot, and what they were made from."""
+    last, stem = steps[-1], file.stem
+    title, foot = _title(last.loaded), last.loaded.foot
+    contents: dict[str, bytes | str] = {
+        f"{stem}.csv": _csv(steps),
+        f"{stem}.svg": svg_text(last.loaded, last.baseline, title),
+        f"{stem}.png": png_bytes(last.loaded, last.baseline, title),
+        f"{stem}_about.json": about(file, kind, [step.sentence for step in steps], foot.preset),
+    }
+    return write_into(out, contents)
 
 
 def _column(name: str, word: str) -> str:

@@ -4,17 +4,17 @@ import argparse
 from pathlib import Path
 
 from hoofsim.cli.options import add_foot_arguments, chosen
-from hoofsim.cli.output import print_json, print_table, print_text, ready_folder
+from hoofsim.cli.output import print_json, print_table, print_text, write_into
 from hoofsim.cli.solve import refuse_without_rest
 from hoofsim.errors import BadInput
 from hoofsim.measures import MEASURES, NOT_IN_A_SAGITTAL_VIEW
+from hoofsim.reports.provenance import about
 from hoofsim.reports.trial_report import SHOWN, TrialRow, files_of
 from hoofsim.session.commands import ChoosePreset, SetControl, SetLoad
 from hoofsim.session.sandbox_file import open_file, save
 from hoofsim.session.session import Session, foot_of, load_of
 from hoofsim.session.state import FootChoice
 from hoofsim.units import show_number
-from hoofsim.writing import write_whole
 
 EXAMPLES = """\
   hoofsim trials log.yaml --keep --set heel_change_mm=10 --predict "the tendon slackens"
@@ -50,12 +50,11 @@ def run(arguments: argparse.Namespace) -> int:
     trials = rows_of(open_file(file))
     if not trials:
         raise BadInput(f"{file}: no trials were kept in it; add one with --keep")
-    written = []
+    written: list[Path] = []
     if arguments.out is not None:
-        folder = ready_folder(arguments.out)
-        for name, content in files_of(trials, file.stem, f"Trial log: {file.stem}").items():
-            write_whole(folder / name, content)
-            written.append(folder / name)
+        origin = about(file, "trials", [_plain(trial) for trial in trials])
+        contents = files_of(trials, file.stem, f"Trial log: {file.stem}")
+        written = write_into(arguments.out, {**contents, f"{file.stem}_about.json": origin})
     if arguments.json:
         print_json([_plain(trial) for trial in trials])
     else:
@@ -85,8 +84,7 @@ def _keep(arguments: argparse.Namespace, file: Path) -> None:
     refuse_without_rest(choice)
     session = open_file(file) if file.exists() else Session()
     session.do(ChoosePreset(choice.preset))
-    for name, value in choice.changes.items():
-        session.do(SetControl(name, value))
+    session.do_all([SetControl(name, value) for name, value in choice.changes.items()])
     session.do(SetLoad(choice.load, choice.stance_percent))
     session.keep_trial(arguments.note, arguments.predict)
     save(session, file)

@@ -4,12 +4,14 @@ matplotlib is loaded only when a figure is asked for.
 """
 
 import io
+import re
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
 from textwrap import fill
 from typing import TYPE_CHECKING, Any
 
+from hoofsim import __version__
 from hoofsim.claims.accounts import ACCOUNTS
 from hoofsim.drawing.palette import INK, NORMAL, PAPER
 from hoofsim.drawing.typeface import FAMILY, typeface_file
@@ -22,6 +24,7 @@ DOTS_PER_INCH = 150
 MARKERS = ("o", "s", "^", "D", "v", "P", "X", "*")
 UNREADABLE = "#ece6d8"
 QUIET = "#6d665b"
+_DOCTYPE = re.compile(rb"<!DOCTYPE[^>]*>\s*")
 _CHARACTERS_PER_INCH, _NOTE_CHARACTERS_PER_INCH = 8.3, 15.5
 
 
@@ -63,7 +66,7 @@ def shared_style() -> Iterator[None]:
         "xtick.color": QUIET, "ytick.color": QUIET, "xtick.labelcolor": INK, "ytick.labelcolor": INK,
         "axes.spines.top": False, "axes.spines.right": False, "axes.facecolor": "#ffffff", "figure.facecolor": PAPER,
         "axes.grid": True, "grid.color": "#e4ded1", "grid.linewidth": 0.6, "axes.axisbelow": True,
-        "legend.frameon": False, "svg.hashsalt": "hoofsim", "pdf.fonttype": 42,
+        "legend.frameon": False, "pdf.fonttype": 42,
         "axes.unicode_minus": True,
     }  # fmt: skip
     with matplotlib.rc_context(settings):
@@ -100,11 +103,21 @@ def axis_label(label: str, unit: str) -> str:
 
 
 def image_bytes(figure: "Figure", kind: str = "png") -> bytes:
-    """The figure as a file: "png", "svg" or "pdf", without a date so that equal figures are equal files."""
+    """The figure as a file: "png", "svg" or "pdf".
+
+    Equal figures are equal files, in whatever process: no date, and names inside an SVG from a fixed salt. An SVG names
+    no address that a program could fetch.
+    """
+    import matplotlib
+
     stream = io.BytesIO()
-    dates = {"pdf": {"CreationDate": None}, "svg": {"Date": None}}
-    figure.savefig(stream, format=kind, dpi=DOTS_PER_INCH, metadata=dates.get(kind))
-    return stream.getvalue()
+    made = f"hoofsim {__version__}"
+    svg = {"Creator": None, "Date": None, "Format": None, "Type": None}
+    kept = {"pdf": {"CreationDate": None, "Creator": made}, "svg": svg, "png": {"Software": made}}
+    with matplotlib.rc_context({"svg.hashsalt": "hoofsim"}):
+        figure.savefig(stream, format=kind, dpi=DOTS_PER_INCH, metadata=kept.get(kind))
+    content = stream.getvalue()
+    return _DOCTYPE.sub(b"", content, count=1) if kind == "svg" else content
 
 
 def spread_labels(positions: Sequence[float], gap: float) -> list[float]:

@@ -1,7 +1,5 @@
 """The trial log on paper: a tidy table of kept runs, and a one-page report with figures, sources and cautions."""
 
-import csv
-import io
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
@@ -15,6 +13,7 @@ from hoofsim.foot.presets import PRESETS
 from hoofsim.measures import MEASURES, change_is_readable
 from hoofsim.measures.references import SMALLEST_READABLE
 from hoofsim.mechanics.loads import CASES
+from hoofsim.plain_text import csv_lines
 from hoofsim.reports.claim_figure import Dots, claim_figure
 from hoofsim.reports.html_page import html
 from hoofsim.reports.page import Bullets, Page, Paragraph, Picture, Section, Table, closing_sections
@@ -63,12 +62,11 @@ class TrialRow:
 def trials_csv(trials: Sequence[TrialRow]) -> str:
     """One row a trial: settings, prediction, note, then every measure and its change."""
     controls = sorted({name for trial in trials for name in trial.changes})
-    stream = io.StringIO()
-    writer = csv.writer(stream, lineterminator="\n")
     columns = [
         column for name in MEASURES for column in (f"{name} ({MEASURES[name].unit})", f"{name} change")
     ]
-    writer.writerow(["trial", "foot", "load", "stance_percent", *controls, "prediction", "note", *columns])
+    head = ["trial", "foot", "load", "stance_percent", *controls, "prediction", "note", *columns]
+    rows: list[Sequence[object]] = [head]
     for trial in trials:
         stance = "" if trial.stance_percent is None else f"{trial.stance_percent:g}"
         settings = [f"{trial.changes[name]:g}" if name in trial.changes else "" for name in controls]
@@ -76,18 +74,13 @@ def trials_csv(trials: Sequence[TrialRow]) -> str:
         for name in MEASURES:
             change = trial.change(name)
             cells += [_cell(trial.results.get(name)), _cell(change)]
-        text = [_harmless(trial.prediction), _harmless(trial.note)]
-        writer.writerow([trial.number, trial.preset, trial.load, stance, *settings, *text, *cells])
-    return stream.getvalue()
+        text = [trial.prediction, trial.note]
+        rows.append([trial.number, trial.preset, trial.load, stance, *settings, *text, *cells])
+    return csv_lines(rows)
 
 
 def _cell(value: float | None) -> str:
     return "" if value is None else f"{value:.6g}"
-
-
-def _harmless(text: str) -> str:
-    """A note as a spreadsheet should take it: never as a formula."""
-    return f"'{text}" if text[:1] in ("=", "+", "-", "@") else text
 
 
 def trials_page(trials: Sequence[TrialRow], title: str) -> Page:

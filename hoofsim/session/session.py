@@ -91,6 +91,23 @@ class Session:
             states.append(after)
         self._steps, self._states, self._position = kept, states, len(kept)
 
+    def do_all(self, commands: Sequence[Command]) -> None:
+        """Give commands whose order does not matter, each once it makes a foot with what is set by then.
+
+        BadInput when what is left never does; what was done by then stays and can be undone.
+        """
+        left = list(commands)
+        while left:
+            refused: list[tuple[Command, BadInput]] = []
+            for command in left:
+                try:
+                    self.do(command)
+                except BadInput as problem:
+                    refused.append((command, problem))
+            if len(refused) == len(left):
+                raise refused[0][1]
+            left = [command for command, _ in refused]
+
     def undo_sentence(self) -> str | None:
         """What `undo` would take back; None at the start."""
         return self._steps[self._position - 1].command.sentence() if self._position else None

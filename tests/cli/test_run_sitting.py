@@ -45,6 +45,7 @@ def test_its_table_and_pictures_are_written_with_formulas_made_text(sitting: Pat
         "sitting.csv",
         "sitting.png",
         "sitting.svg",
+        "sitting_about.json",
     ]
     rows = list(csv.reader(io.StringIO((tmp_path / "out" / "sitting.csv").read_text(encoding="utf-8"))))
     assert len(rows) == 4

@@ -40,7 +40,7 @@ def test_without_a_display_the_first_scenario_runs(
     assert main([]) == 0
     first_line = capsys.readouterr().out.splitlines()[0]
     assert first_line.startswith("No display")
-    assert {file.suffix for file in (tmp_path / "hoofsim-out").iterdir()} == {".csv", ".svg", ".png"}
+    assert {file.suffix for file in (tmp_path / "hoofsim-out").iterdir()} == {".csv", ".svg", ".png", ".json"}
 
 
 @pytest.fixture

@@ -187,3 +187,11 @@ def test_choices_that_make_no_foot_together_are_refused_and_nothing_is_done():
     session.do(SetControl("wall_to_bone_mm", 18))
     session.do(SetControl("lucent_zone_mm", 13.4))
     assert session.loaded.at_rest
+
+
+def test_settings_that_need_each_other_may_be_given_in_any_order():
+    session = Session()
+    session.do_all([SetControl("lucent_zone_mm", 13.4), SetControl("wall_to_bone_mm", 18)])
+    assert session.value("lucent_zone_mm") == 13.4
+    with pytest.raises(BadInput, match="contradicts"):
+        session.do_all([SetControl("wall_to_bone_mm", 12), SetControl("wedge_deg", 1)])
