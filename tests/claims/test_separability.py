@@ -98,7 +98,7 @@ def test_likelihoods_are_those_of_a_direct_sum_over_amounts():
     direct = {}
     for name, account in ACCOUNTS.items():
         amounts = np.linspace(account.low, account.high, 2001)
-        off = predictions(account, readings, amounts) - readings.values
+        off = predictions(account, [readings], amounts)[0] - readings.values
         direct[name] = np.mean(np.exp(-np.sum(off**2, axis=1) / 8.0))
     total = sum(direct.values())
     for name, standing in separate(readings).standings.items():
