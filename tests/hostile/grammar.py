@@ -7,7 +7,7 @@ a title is a title). Strokes work on plain data, on the text, or on the bytes, i
 import copy
 import csv
 import io
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 from random import Random
@@ -379,7 +379,7 @@ def one(chance: Random) -> Case:
     return Case(kind, ".yaml", content, tuple(strokes), must)
 
 
-def cases(count: int, seed: int) -> list[Case]:
-    """So many hostile files of one seed."""
+def cases(count: int, seed: int) -> Iterator[Case]:
+    """So many hostile files of one seed, each made when asked for (some are large)."""
     chance = Random(seed)
-    return [one(chance) for _ in range(count)]
+    return (one(chance) for _ in range(count))
