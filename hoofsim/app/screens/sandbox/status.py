@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
 STATUS_WORDS = {
     "converged": "At rest: forces balance.",
-    "slack": "At rest, with a slack tendon.",
+    "slack": "Forces balance, but some part hangs loose: not shown as a result.",
     "torn through": "Torn through: no state of rest.",
     "no equilibrium": "No state of rest found.",
 }
