@@ -6,6 +6,7 @@ import pytest
 from hoofsim import Foot
 from hoofsim.drawing.foot_picture import foot_picture
 from hoofsim.errors import BadInput
+from hoofsim.mechanics import bodies
 from hoofsim.scene import Scene
 from hoofsim.scene.march import MOST_KICK_MM_PER_S
 
@@ -103,7 +104,7 @@ def test_a_hanging_foot_pulled_awry_is_put_down_gently() -> None:
         before = scene.loaded.points["toe"]
         if scene.settled:
             break
-    assert fastest < 8.0
+    assert fastest < 15.0
     assert scene.settled
     found = scene.foot.load("standing", worst=scene.worst[:, 0])
     assert np.abs(scene.loaded.equilibrium.freedoms - found.equilibrium.freedoms).max() < 0.05
@@ -119,4 +120,6 @@ def test_no_sub_step_kicks_harder_than_the_bound() -> None:
         scene._march.window(scene._model, scene.worst, np.zeros(deep.size))
         pose, speed = scene._space.read()
         assert np.isfinite(pose).all()
-        assert np.hypot(*speed[:2]) < 1.05 * MOST_KICK_MM_PER_S / (1.0 - scene._space.decay)
+        assert np.linalg.norm(speed / bodies.scales()) < 1.05 * MOST_KICK_MM_PER_S / (
+            1.0 - scene._space.decay
+        )

@@ -6,6 +6,7 @@ import pytest
 from hoofsim import Foot
 from hoofsim.errors import BadInput
 from hoofsim.foot.presets import PRESETS
+from hoofsim.mechanics.stations import GROUND
 from hoofsim.scene import Scene
 
 
@@ -48,6 +49,9 @@ def test_in_the_swing_the_foot_is_clear_of_a_ground_that_stays() -> None:
     assert np.allclose(ground.horn_end[:, 1], 0.0, atol=1e-6)
     assert ground.bone_end[:, 1].min() > 25.0
     assert ground.normal.max() == 0.0
+    # The bodies stay where they are and feel a ground that has sunk away.
+    gaps = scene._model.stations.gap - scene._standing.stations.gap
+    assert np.allclose(gaps[GROUND], scene._stride.lift_mm(scene._elapsed))
 
 
 def test_flight_and_posture_are_drawn_between_windows_too() -> None:
