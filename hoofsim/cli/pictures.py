@@ -1,16 +1,11 @@
 """One loaded foot as the content of a picture file."""
 
-import io
-
-from hoofsim import __version__
 from hoofsim.cautions import SHORT_CAUTION
 from hoofsim.drawing.display_list import DisplayList
 from hoofsim.drawing.foot_picture import foot_picture
 from hoofsim.drawing.foot_shown import Options
 from hoofsim.model import LoadedFoot
 
-PNG_WIDTH_INCHES = 8.0
-PNG_DOTS_PER_INCH = 150
 SKETCH_COLUMNS = 96
 
 
@@ -29,12 +24,9 @@ def svg_text(loaded: LoadedFoot, baseline: LoadedFoot, title: str) -> str:
 
 def png_bytes(loaded: LoadedFoot, baseline: LoadedFoot, title: str) -> bytes:
     """The foot as a PNG, 1200 pixels wide."""
-    from hoofsim.drawing.backend_matplotlib import figure
+    from hoofsim.drawing.backend_matplotlib import image_bytes
 
-    stream = io.BytesIO()
-    drawn = figure(picture(loaded, baseline, title), width_inches=PNG_WIDTH_INCHES)
-    drawn.savefig(stream, format="png", dpi=PNG_DOTS_PER_INCH, metadata={"Title": title, "Software": f"hoofsim {__version__}"})
-    return stream.getvalue()
+    return image_bytes(picture(loaded, baseline, title))
 
 
 def text_sketch(loaded: LoadedFoot, baseline: LoadedFoot, title: str) -> str:

@@ -1,8 +1,9 @@
 """Display lists as PNG or PDF through matplotlib, which is loaded only when a picture is asked for."""
 
-from pathlib import Path
+import io
 from typing import TYPE_CHECKING
 
+from hoofsim import __version__
 from hoofsim.drawing.display_list import DisplayList
 from hoofsim.drawing.lowering import AreaMark, DiscMark, LineMark, Mark, lower
 from hoofsim.drawing.palette import NORMAL, Palette, red_green_blue_alpha
@@ -41,18 +42,29 @@ def figure(picture: DisplayList, *, width_inches: float = 8.0, palette: Palette 
     return drawn
 
 
-def save(
+def image_bytes(
     picture: DisplayList,
-    path: str | Path,
+    kind: str = "png",
     *,
     width_inches: float = 8.0,
     dots_per_inch: int = 150,
     palette: Palette = NORMAL,
-) -> None:
-    """Write the picture as PNG, PDF or SVG, by the file's ending."""
+) -> bytes:
+    """The picture as a file: "png" or "pdf", without a date, so that equal pictures are equal files."""
     drawn = figure(picture, width_inches=width_inches, palette=palette)
-    metadata = {"Title": picture.title} if Path(path).suffix.lower() in (".png", ".pdf") else None
-    drawn.savefig(path, dpi=dots_per_inch, facecolor=drawn.get_facecolor(), metadata=metadata)
+    made = f"hoofsim {__version__}"
+    more: dict[str, str | None] = (
+        {"Software": made} if kind == "png" else {"Creator": made, "CreationDate": None}
+    )
+    stream = io.BytesIO()
+    drawn.savefig(
+        stream,
+        format=kind,
+        dpi=dots_per_inch,
+        facecolor=drawn.get_facecolor(),
+        metadata={"Title": picture.title, **more},
+    )
+    return stream.getvalue()
 
 
 def _draw(axes: "Axes", mark: Mark, order: int, points_per_mm: float) -> None:
