@@ -34,11 +34,19 @@ SUPERSAMPLING, SMALLEST_TYPE, FAR = 2, 7, 16000.0  # times, px, px
 
 
 @lru_cache(maxsize=64)
+def _opened_font(size: int, bold: bool) -> pygame.font.Font:
+    return pygame.font.Font(typeface_file(bold), size)
+
+
 def default_font(size: int, bold: bool) -> pygame.font.Font:
     """The carried typeface at `size` px."""
     if not pygame.font.get_init():
         pygame.font.init()
-    return pygame.font.Font(typeface_file(bold), size)
+    try:
+        _opened_font(size, bold).get_height()
+    except pygame.error:  # opened before a window was closed, which closes every font
+        _opened_font.cache_clear()
+    return _opened_font(size, bold)
 
 
 class Painter:
@@ -205,16 +213,20 @@ class _View:
         self._left, self._top = (float(value) for value in camera.to_pixels((0.0, 0.0)))
         corners = camera.to_pixels((bounds[:2], bounds[2:]))
         # As much room again as FAR leaves, for a line that reaches a little out of the bounds.
+        self._last: Sequence[Point] = ()
+        self._last_pixels: Pixels = []
         self._near = bool(np.abs(corners).max() < 0.5 * FAR)
 
     def pixels(self, points: Sequence[Point]) -> Pixels:
         """Points in mm as pixels, kept within what the surface's integers can hold."""
+        if points is self._last:  # an area and its edge
+            return self._last_pixels
         scale, left, top = self.scale, self._left, self._top
-        if self._near:
-            return [(left + scale * x, top - scale * y) for x, y in points]
-        return [
-            (min(max(left + scale * x, -FAR), FAR), min(max(top - scale * y, -FAR), FAR)) for x, y in points
-        ]
+        pixels = [(left + scale * x, top - scale * y) for x, y in points]
+        if not self._near:
+            pixels = [(min(max(x, -FAR), FAR), min(max(y, -FAR), FAR)) for x, y in pixels]
+        self._last, self._last_pixels = points, pixels
+        return pixels
 
 
 def bar(start: Point, end: Point, width: float) -> Pixels:

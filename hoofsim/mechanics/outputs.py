@@ -75,6 +75,15 @@ def move(points: Array, pose: BodyPose) -> Array:
     return rotate(points, pose.turn, pose.pivot) + np.stack([pose.x, pose.y], axis=-1)
 
 
+def _moved(rest: dict[str, Array], poses: dict[str, BodyPose]) -> dict[str, Array]:
+    """Landmarks (B, 2) by name, each moved with its body; those of a body together."""
+    found: dict[str, Array] = {}
+    for body, pose in poses.items():
+        names = [name for name in rest if BODY_OF[name] == body]
+        found |= zip(names, move(np.stack([rest[name] for name in names]), pose), strict=True)
+    return {name: found[name] for name in rest}
+
+
 def _unit(vector: Array) -> Array:
     out: Array = vector / np.linalg.norm(vector, axis=-1, keepdims=True)
     return out
@@ -134,7 +143,7 @@ def observe(model: Model, freedoms: Array, worst: Array) -> Outputs:
     """Outputs of a batch at freedoms (11, B) with bond history `worst`."""
     poses = body_poses(model, freedoms)
     rest = model.rest.points
-    points = {name: move(point, poses[BODY_OF[name]]) for name, point in rest.items()}
+    points = _moved(rest, poses)
     stations = _stations(model, freedoms, worst, poses)
     along = tendon_path(model, freedoms)
     tension = tendon_law(model, along).force

@@ -36,6 +36,15 @@ class Instant(NamedTuple):
         )
 
 
+class Unchanged(LoadedFoot):
+    """A preset as it is: compared with nothing but itself, so that its own baseline need not be solved again."""
+
+    @property
+    def baseline(self) -> LoadedFoot:
+        """The foot itself."""
+        return self
+
+
 @lru_cache(maxsize=32)
 def baselines(preset: str, case: str) -> tuple[LoadedFoot, ...]:
     """The preset unchanged through the stance of a gait, every `BASELINE_EVERY` percent, solved in one batch."""
@@ -51,7 +60,7 @@ def baselines(preset: str, case: str) -> tuple[LoadedFoot, ...]:
             found.freedoms[:, one], found.status[one], found.residual[one], found.steps[one],
             found.worst[:, one], (),
         )  # fmt: skip
-        feet.append(LoadedFoot(foot, case, float(percent), take(model, np.array([i])), alone))
+        feet.append(Unchanged(foot, case, float(percent), take(model, np.array([i])), alone))
     return tuple(feet)
 
 

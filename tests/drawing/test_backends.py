@@ -170,6 +170,13 @@ def test_pygame_survives_a_view_far_away() -> None:
     assert surface.get_at((50, 50))[:3] == (251, 249, 244)
 
 
+def test_pygame_writes_after_a_window_was_closed() -> None:
+    before = pixels()
+    pygame.font.quit()
+    pygame.font.init()
+    assert np.array_equal(pixels(), before)
+
+
 def test_a_strip_has_the_width_asked_for() -> None:
     outline = strip(np.array([[0.0, 0.0], [10.0, 0.0], [20.0, 0.0]]), 4.0, closed=False)
     assert outline[:, 1].min() == -2.0

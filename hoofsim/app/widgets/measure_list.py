@@ -73,11 +73,12 @@ class MeasureList(Widget):
     def draw(self, painter: Painter) -> None:
         """The rows that can be seen."""
         clip = painter.surface.get_clip()
+        widths = self.value_widths(painter.theme)
         for row, rect in zip(self.rows, self._rects, strict=True):
             if rect.colliderect(clip):
-                self._row(painter, row, rect)
+                self._row(painter, row, rect, widths)
 
-    def _row(self, painter: Painter, row: Row, rect: Rect) -> None:
+    def _row(self, painter: Painter, row: Row, rect: Rect, widths: tuple[int, int]) -> None:
         theme = painter.theme
         if row.key == self.selected:
             painter.box(rect, "accent_soft", None, 0.25)
@@ -86,7 +87,7 @@ class MeasureList(Widget):
             painter.box(rect, "field", "line", 0.25)
         inner = Rect(rect.x + theme.px(0.5), rect.y + theme.px(0.12), rect.w - theme.px(0.9), rect.h)
         used = painter.text(row.words, inner, "small", "ink", valign="top", wrap=True)
-        value_width, change_width = self.value_widths(theme)
+        value_width, change_width = widths
         line = Rect(inner.x, inner.y + used, inner.w, theme.line_height())
         change = Rect(line.right - change_width, line.y, change_width, line.h)
         value = Rect(change.x - value_width - theme.px(0.3), line.y, value_width, line.h)

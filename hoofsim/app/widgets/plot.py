@@ -89,6 +89,23 @@ def data_range(picture: Picture) -> tuple[XY, XY]:
     return (x_low, x_high), (low - missing - air, high + missing + air)
 
 
+@dataclass(frozen=True)
+class Scale:
+    """Where data stand in the window: `frame` holds the ranges `x` and `y`."""
+
+    frame: Rect
+    x: XY
+    y: XY
+
+    def to_window(self, at: XY) -> XY:
+        """Window position of a data point."""
+        (x_low, x_high), (low, high) = self.x, self.y
+        return (
+            self.frame.x + self.frame.w * (at[0] - x_low) / (x_high - x_low),
+            self.frame.bottom - self.frame.h * (at[1] - low) / (high - low),
+        )
+
+
 class Plot(Widget):
     """Draws the `picture` it is given; give it a new one whenever something changed."""
 
@@ -100,72 +117,64 @@ class Plot(Widget):
         """A wide strip."""
         return max(theme.px(9), min(theme.px(13), width * 6 // 10))
 
-    def frame(self, theme: Theme) -> Rect:
+    def scale(self, theme: Theme) -> Scale:
         """Where the data go, inside the axes' words."""
         pixels, face = theme.text_pixels("small")
-        _, (low, high) = data_range(self.picture)
+        x_ends, (low, high) = data_range(self.picture)
         widest = max(
             theme.fonts.width(tick_words(value), face, pixels) for value in self._y_ticks(low, high, theme)
         )
         left = widest + theme.px(0.7)
         top, bottom = theme.px(1.9), theme.px(2.9)
-        return Rect(
+        frame = Rect(
             self.rect.x + left,
             self.rect.y + top,
             max(10, self.rect.w - left - theme.px(0.8)),
             max(10, self.rect.h - top - bottom),
         )
+        return Scale(frame, x_ends, (low, high))
 
     def _y_ticks(self, low: float, high: float, theme: Theme) -> list[float]:
         room = self.rect.h - theme.px(4.8)
         return ticks(low, high, max(2, min(6, round(room / theme.px(1.7))))) or [low]
 
-    def to_window(self, at: XY, theme: Theme) -> XY:
-        """Window position of a data point."""
-        frame = self.frame(theme)
-        (x_low, x_high), (low, high) = data_range(self.picture)
-        return (
-            frame.x + frame.w * (at[0] - x_low) / (x_high - x_low),
-            frame.bottom - frame.h * (at[1] - low) / (high - low),
-        )
-
     def draw(self, painter: Painter) -> None:
         """Axes, bands, curves, marks, words."""
         theme, picture = painter.theme, self.picture
-        frame = self.frame(theme)
+        scale = self.scale(theme)
+        frame = scale.frame
         title = Rect(self.rect.x, self.rect.y, self.rect.w, theme.px(1.5))
         painter.text(picture.y_words, title, "small_bold")
-        (x_low, x_high), (low, high) = data_range(picture)
         painter.box(frame, "field", "line", 0)
         with painter.clipped(frame):
             for band in picture.bands:
-                top = self.to_window((x_low, band.high), theme)[1]
-                bottom = self.to_window((x_low, band.low), theme)[1]
+                top = scale.to_window((scale.x[0], band.high))[1]
+                bottom = scale.to_window((scale.x[0], band.low))[1]
                 painter.box(
                     Rect(frame.x, round(top), frame.w, max(2, round(bottom - top))), band.colour, None, 0
                 )
-        self._axes(painter, frame, (x_low, x_high), (low, high))
+        self._axes(painter, scale)
         with painter.clipped(frame.inflate(theme.px(0.8), theme.px(0.8))):
             for line in picture.lines:
-                self._line(painter, line)
+                self._line(painter, line, scale)
             for mark in picture.marks:
-                self._mark(painter, mark)
+                self._mark(painter, mark, scale)
         if picture.note:
             painter.text(
                 picture.note, frame.inflate(-theme.px(1), 0), "small_italic", "quiet", "centre", wrap=True
             )
 
-    def _axes(self, painter: Painter, frame: Rect, x_ends: XY, y_ends: XY) -> None:
-        theme = painter.theme
+    def _axes(self, painter: Painter, scale: Scale) -> None:
+        theme, frame = painter.theme, scale.frame
         line = theme.px(1.3)
-        for value in self._y_ticks(*y_ends, theme):
-            y = round(self.to_window((x_ends[0], value), theme)[1])
+        for value in self._y_ticks(*scale.y, theme):
+            y = round(scale.to_window((scale.x[0], value))[1])
             painter.line((frame.x, y), (frame.right - 1, y), "line", theme.hairline)
             words = Rect(self.rect.x, y - line // 2, frame.x - self.rect.x - theme.px(0.3), line)
             painter.text(tick_words(value), words, "small", "quiet", "right")
         if self.picture.x_words:
-            for value in ticks(*x_ends, max(2, min(7, frame.w // theme.px(3.2)))):
-                x = round(self.to_window((value, y_ends[0]), theme)[0])
+            for value in ticks(*scale.x, max(2, min(7, frame.w // theme.px(3.2)))):
+                x = round(scale.to_window((value, scale.y[0]))[0])
                 painter.line((x, frame.bottom), (x, frame.bottom + theme.px(0.2)), "faint", theme.hairline)
                 words = Rect(
                     0, frame.bottom + theme.px(0.2), painter.text_width(tick_words(value), "small"), line
@@ -176,20 +185,19 @@ class Plot(Widget):
             below = Rect(self.rect.x, frame.bottom + theme.px(1.5), self.rect.w, line)
             painter.text(self.picture.x_words, below, "small", "quiet", "right")
 
-    def _line(self, painter: Painter, line: Line) -> None:
-        theme = painter.theme
-        width = theme.px(0.14)
+    def _line(self, painter: Painter, line: Line, scale: Scale) -> None:
+        width = painter.theme.px(0.14)
         piece: list[XY] = []
         for point in (*line.points, None):
             if point is not None:
-                piece.append(self.to_window(point, theme))
+                piece.append(scale.to_window(point))
                 continue
             draw_curve(painter, piece, line.colour, width, line.dashed)
             piece = []
 
-    def _mark(self, painter: Painter, mark: Mark) -> None:
+    def _mark(self, painter: Painter, mark: Mark, scale: Scale) -> None:
         theme = painter.theme
-        centre = self.to_window(mark.at, theme)
+        centre = scale.to_window(mark.at)
         pygame.draw.aacircle(painter.surface, theme.colour("field"), centre, theme.px(0.46))
         ring = max(1, theme.px(0.13)) if mark.hollow else 0
         pygame.draw.aacircle(painter.surface, theme.colour(mark.colour), centre, theme.px(0.36), ring)
@@ -198,7 +206,7 @@ class Plot(Widget):
             box = Rect(
                 round(centre[0]) + theme.px(0.6), round(centre[1]) - theme.px(1.3), width, theme.px(1.3)
             )
-            box.clamp_ip(self.frame(theme))
+            box.clamp_ip(scale.frame)
             painter.text(mark.words, box, "small_bold", mark.colour)
 
 
