@@ -321,8 +321,12 @@ class Scene:
 
     @property
     def loaded(self) -> MovingFoot:
-        """The foot at the moment shown, up to one window ago, with everything a foot at rest has."""
-        key = (self.windows, self._ticks)
+        """The foot at the moment shown, up to one window ago, with everything a foot at rest has.
+
+        The same object as long as the foot rests, so that nothing need be computed or drawn again.
+        """
+        resting = self.settled and self._before is self._now
+        key = (-1, 0) if resting else (self.windows, self._ticks)
         if self._shown is None or self._shown[0] != key:
             foot = MovingFoot.of(
                 self.foot, self.case, self.stance_percent, self._standing,

@@ -36,6 +36,18 @@ def test_a_moving_foot_has_measures_and_a_picture() -> None:
     assert set(shown.poses) == set(shown.baseline.poses)
 
 
+def test_a_resting_foot_is_the_same_object_until_something_is_asked() -> None:
+    scene = Scene()
+    scene.change(heel_change_mm=3)
+    scene.settle(5.0)
+    scene.advance(0.013)
+    resting = scene.loaded
+    scene.advance(0.04)
+    assert scene.loaded is resting
+    scene.change(heel_change_mm=0)
+    assert scene.loaded is not resting
+
+
 def test_a_changed_control_comes_on_without_a_blow() -> None:
     """The fastest landmark of a foot whose heels grow by 10 mm moves a few times faster than on average, no more."""
     scene = Scene()
