@@ -7,7 +7,7 @@ frames.
 
 from collections.abc import Callable, Sequence
 from functools import lru_cache
-from itertools import takewhile
+from itertools import chain, islice, takewhile
 
 import numpy as np
 import pygame
@@ -100,10 +100,12 @@ class Painter:
         if isinstance(bundle, AreaMark):
             self._fill(surface, view.pixels(bundle.points), _colour(bundle.colour))
         elif isinstance(bundle, LineMark):
-            self._stroke(surface, view.pixels(bundle.points), bundle, view.scale, bundle.closed)
+            lines = [view.pixels(bundle.points)]
+            self._strokes(surface, lines, bundle.colour, bundle.width * view.scale, bundle.closed)
         elif isinstance(bundle, LinesMark):
-            for line in bundle.lines:
-                self._stroke(surface, view.pixels(line), bundle, view.scale, False)
+            places = iter(view.pixels(tuple(chain.from_iterable(bundle.lines))))
+            lines = [list(islice(places, len(line))) for line in bundle.lines]
+            self._strokes(surface, lines, bundle.colour, bundle.width * view.scale, False)
         elif isinstance(bundle, DiscMark):
             self._disc(surface, bundle, view)
         else:
@@ -119,21 +121,21 @@ class Painter:
         if not self.fine:
             pygame.draw.aalines(surface, colour[:3], True, corners)
 
-    def _stroke(
-        self, surface: pygame.Surface, pixels: Pixels, mark: LineMark | LinesMark, scale: float, closed: bool
+    def _strokes(
+        self, surface: pygame.Surface, lines: Sequence[Pixels], colour: str, width: float, closed: bool
     ) -> None:
-        colour = _colour(mark.colour)
-        width = mark.width * scale
-        if len(pixels) < 2:
-            return
-        if width < 1.6 and not self.fine:
-            pygame.draw.aalines(surface, colour[:3], closed, pixels)
-        elif width < 1.6:
-            pygame.draw.lines(surface, colour[:3], closed, pixels)
-        elif len(pixels) == 2:
-            self._fill(surface, bar(pixels[0], pixels[1], width), colour)
-        else:
-            self._fill(surface, strip(np.array(pixels), width, closed).tolist(), colour)
+        """Lines of `width` px."""
+        ink = _colour(colour)
+        fine_line = pygame.draw.lines if self.fine else pygame.draw.aalines
+        for pixels in lines:
+            if len(pixels) < 2:
+                continue
+            if width < 1.6:
+                fine_line(surface, ink[:3], closed, pixels)
+            elif len(pixels) == 2:
+                self._fill(surface, bar(pixels[0], pixels[1], width), ink)
+            else:
+                self._fill(surface, strip(np.array(pixels), width, closed).tolist(), ink)
 
     def _dots(self, surface: pygame.Surface, mark: DotsMark, view: "_View") -> None:
         """Dots of a pattern: alike, so that one is drawn and then stamped."""

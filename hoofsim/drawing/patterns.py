@@ -29,7 +29,7 @@ def hatch(points: Array, pattern: str, spacing: float) -> Array:
 
 def _level_lines(points: Array, spacing: float) -> Array:
     """Level lines (K, 2, 2) inside a polygon, upward and each row from left to right."""
-    following = np.roll(points, -1, axis=0)
+    following = np.concatenate([points[1:], points[:1]])
     origin = points[0, 1]
     first = int(np.ceil((points[:, 1].min() - origin) / spacing - 0.5))
     last = int(np.floor((points[:, 1].max() - origin) / spacing - 0.5))

@@ -104,7 +104,10 @@ def on_circle(centre: Array, toward: Array, radius: float) -> Array:
 
 def lengths(line: Array) -> Array:
     """Length along a line (N, 2) from its start to each of its points (N,)."""
-    return np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(line, axis=0).T))])
+    steps = line[1:] - line[:-1]
+    along = np.zeros(len(line))
+    np.cumsum(np.hypot(steps[:, 0], steps[:, 1]), out=along[1:])
+    return along
 
 
 def resampled(line: Array, count: int) -> Array:
@@ -118,29 +121,30 @@ def piece(line: Array, start: float, end: float) -> Array:
     """The part of a line between two lengths along it, mm."""
     along = lengths(line)
     inner = line[(along > start) & (along < end)]
-    ends = [np.array([[np.interp(at, along, line[:, axis]) for axis in (0, 1)]]) for at in (start, end)]
-    return np.vstack([ends[0], inner, ends[1]])
+    ends = np.stack([np.interp((start, end), along, line[:, axis]) for axis in (0, 1)], axis=1)
+    return np.concatenate([ends[:1], inner, ends[1:]])
 
 
 def sides(line: Array, left: ArrayLike, right: ArrayLike) -> tuple[Array, Array]:
     """The two edges (N, 2) of a band about a line (N, 2), `left` and `right` mm aside (numbers or (N,))."""
-    ahead = np.gradient(line, axis=0)
-    ahead = ahead / np.maximum(np.hypot(ahead[:, 0], ahead[:, 1]), 1e-12)[:, None]
+    ahead = np.empty_like(line)
+    ahead[0], ahead[-1] = line[1] - line[0], line[-1] - line[-2]
+    ahead[1:-1] = (line[2:] - line[:-2]) / 2.0
+    ahead /= np.maximum(np.hypot(ahead[:, 0], ahead[:, 1]), 1e-12)[:, None]
     aside = left_of(ahead)
-    shape = (len(line), 1)
-    return (line + aside * np.broadcast_to(np.asarray(left, dtype=float).reshape(-1, 1), shape),
-            line - aside * np.broadcast_to(np.asarray(right, dtype=float).reshape(-1, 1), shape))  # fmt: skip
+    return (line + aside * np.asarray(left, dtype=float).reshape(-1, 1),
+            line - aside * np.asarray(right, dtype=float).reshape(-1, 1))  # fmt: skip
 
 
 def band(line: Array, left: ArrayLike, right: ArrayLike) -> Array:
     """The closed outline of a band about a line."""
     one, other = sides(line, left, right)
-    return np.vstack([one, other[::-1]])
+    return np.concatenate([one, other[::-1]])
 
 
 def crossing(start: Array, direction: Array, line: Array) -> Array | None:
     """Where a ray first meets a line (N, 2), or nothing."""
-    along, offset = np.diff(line, axis=0), line[:-1] - start
+    along, offset = line[1:] - line[:-1], line[:-1] - start
     cross = direction[0] * along[:, 1] - direction[1] * along[:, 0]
     apart = np.abs(cross) > 1e-12
     safe = np.where(apart, cross, 1.0)
@@ -152,9 +156,9 @@ def crossing(start: Array, direction: Array, line: Array) -> Array | None:
 
 def joined(pieces: Sequence[Array]) -> Array:
     """Pieces end to end as one closed outline; points that repeat are dropped."""
-    whole = np.vstack(pieces)
-    step = np.hypot(*(np.roll(whole, -1, axis=0) - whole).T)
-    kept: Array = whole[step > 1e-6]
+    whole = np.concatenate(pieces)
+    step = np.concatenate([whole[1:], whole[:1]]) - whole
+    kept: Array = whole[np.hypot(step[:, 0], step[:, 1]) > 1e-6]
     return kept
 
 
