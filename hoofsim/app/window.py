@@ -62,6 +62,5 @@ def icon() -> pygame.Surface:
 
 
 def close_window() -> None:
-    """Stop what was started."""
+    """Close the window. Type stays open: faces that are kept for drawing would be void without it."""
     pygame.display.quit()
-    pygame.font.quit()

@@ -124,3 +124,23 @@ def test_ticks_are_round_few_and_inside():
 def test_dashes_cover_half_of_a_line():
     pieces = dash([(0.0, 0.0), (100.0, 0.0)], 5.0)
     assert sum(abs(b[0] - a[0]) for a, b in pieces) == pytest.approx(50.0)
+
+
+@pytest.mark.parametrize(
+    ("key", "direction", "measure", "sense"),
+    [
+        ("heel", (0, 1), "palmar_angle", 1),
+        ("toe", (1, 0), "toe_to_cor", 1),
+        ("breakover", (-1, 0), "breakover_to_tip", -1),
+        ("sole", (0, -1), "sole_depth_tip", 1),
+        ("wedge", (0, 1), "palmar_angle", 1),
+        ("pull", (-1, 2), "tendon_tension", 1),
+        ("load", (0, -1), "founder_distance", 1),
+    ],
+)
+def test_a_handle_pulls_the_foot_the_way_the_hand_goes(key, direction, measure, sense):
+    handle = next(one for one in HANDLES if one.key == key)
+    control = BY_NAME[handle.control]
+    value = handle.value_after(control.default, (3.0 * direction[0], 3.0 * direction[1]))
+    before, after = Foot("sound").load(), Foot("sound", **{handle.control: value}).load()
+    assert sense * (after.measures()[measure] - before.measures()[measure]) > 0

@@ -54,7 +54,8 @@ class Sheet:
         if keep_view and (self.view.moved_view or room == self._fitted):
             return
         self._fitted = room
-        self.view.handles_shown = not self.named and not self.presenter.on  # rings would lie over the names
+        # Rings would lie over the names, and a running foot cannot be taken by one.
+        self.view.handles_shown = not (self.named or self.presenter.on or self.shown.playing)
         bare = None if self.named else self.picture(1.0).bounds  # without words the type does not matter
         self.view.show_all(
             self.text_pixels, lambda text_mm: self._bounds(bare or self.picture(text_mm).bounds, text_mm)
@@ -63,10 +64,10 @@ class Sheet:
     def outgrown(self) -> bool:
         """Whether the foot now reaches beyond the sheet, without the view having been chosen by hand."""
         view = self.view
-        if view.moved_view or view.camera is None or view.picture is None:
+        if view.moved_view or view.camera is None:
             return False
         left, bottom, right, top = view.camera.seen()
-        needed = self._bounds(view.picture.bounds, view.text_mm(self.text_pixels))
+        needed = self._bounds(self.picture().bounds, view.text_mm(self.text_pixels))
         return needed[0] < left or needed[1] < bottom or needed[2] > right or needed[3] > top
 
     def _bounds(self, picture: Bounds, text_mm: float) -> Bounds:
