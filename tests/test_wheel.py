@@ -9,6 +9,7 @@ import os
 import subprocess
 import sys
 import sysconfig
+import tarfile
 import zipfile
 from pathlib import Path
 
@@ -27,11 +28,17 @@ def run(*words: str | Path, cwd: Path, env: dict[str, str] | None = None) -> sub
 
 
 @pytest.fixture(scope="module")
-def wheel(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The wheel of this checkout."""
+def dist(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The folder with the source archive of this checkout, and the wheel built from that archive."""
     out = tmp_path_factory.mktemp("dist")
-    run(sys.executable, "-m", "build", "--wheel", "--no-isolation", "--outdir", out, ROOT, cwd=out)
-    (built,) = out.glob("*.whl")
+    run(sys.executable, "-m", "build", "--no-isolation", "--outdir", out, ROOT, cwd=out)
+    return out
+
+
+@pytest.fixture(scope="module")
+def wheel(dist: Path) -> Path:
+    """The wheel."""
+    (built,) = dist.glob("*.whl")
     return built
 
 
@@ -67,6 +74,20 @@ def test_the_wheel_carries_scenarios_assets_and_licence(wheel: Path) -> None:
     assert "hoofsim/py.typed" in names
     assert any(name.endswith("licenses/LICENSE") for name in names)
     assert not [name for name in names if name.startswith("tests/") or "__pycache__" in name]
+
+
+def test_the_source_archive_carries_everything_to_work_on_it(dist: Path) -> None:
+    (archive,) = dist.glob("*.tar.gz")
+    with tarfile.open(archive) as opened:
+        names = {name.partition("/")[2] for name in opened.getnames()}
+    assert names >= {"README.md", "DEVELOPERS.md", "CHANGELOG.md", "LICENSE", "pyproject.toml", ".ci/run"}
+    assert names >= {
+        "tests/test_wheel.py",
+        "hoofsim/model.py",
+        "scenarios/heel_raised.yaml",
+        "assets/glossary.yaml",
+    }
+    assert not [name for name in names if name.startswith((".venv", "hoofsim-out")) or "__pycache__" in name]
 
 
 def test_the_installed_wheel_does_its_main_job_in_an_empty_folder(installed: Path, tmp_path: Path) -> None:
