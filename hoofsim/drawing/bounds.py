@@ -1,6 +1,9 @@
 """The area that a drawing needs."""
 
 from collections.abc import Iterable
+from itertools import chain
+
+import numpy as np
 
 from hoofsim.drawing.display_list import Bounds, Circle, Point, Polygon, Polyline, Primitive, Text
 from hoofsim.drawing.text_size import text_box
@@ -20,5 +23,6 @@ def bounds_of(primitives: Iterable[Primitive]) -> Bounds:
             places += ((x - r, y - r), (x + r, y + r))
         else:
             places += (one.start, one.end)
-    xs, ys = zip(*places, strict=True)
-    return min(xs), min(ys), max(xs), max(ys)
+    corners = np.fromiter(chain.from_iterable(places), float, 2 * len(places)).reshape(-1, 2)
+    (left, bottom), (right, top) = corners.min(axis=0), corners.max(axis=0)
+    return float(left), float(bottom), float(right), float(top)
