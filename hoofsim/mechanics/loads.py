@@ -20,6 +20,12 @@ STANDING_SHARE = 0.29
 FETLOCK_DEG_PER_N_PER_KG = (232.0 - 216.0) / (10.73 - 6.16)
 
 
+def fetlock_change(force_per_kg_change: Array) -> Array:
+    """Extension of the fetlock, rad, that a change of the limb's force (N per kg of body mass) brings (F5c)."""
+    change: Array = np.radians(FETLOCK_DEG_PER_N_PER_KG * force_per_kg_change)
+    return change
+
+
 class Moment(NamedTuple):
     """What a load case applies at one moment. Force in N per kg of body mass; turns in radians; (B,) arrays."""
 
@@ -57,7 +63,7 @@ class LoadCase:
         return Moment(
             force,
             np.radians(_smooth(stance_percent, self.percent, self.pastern_deg)),
-            np.radians(FETLOCK_DEG_PER_N_PER_KG * (force - _STANDING_PER_KG)),
+            fetlock_change(force - _STANDING_PER_KG),
         )
 
 

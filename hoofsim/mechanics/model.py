@@ -16,7 +16,7 @@ from hoofsim.mechanics.elements.contact import ContactConstants
 from hoofsim.mechanics.elements.line import LineConstants, slack_length
 from hoofsim.mechanics.elements.spring import cantilever_stiffness, curved_strip
 from hoofsim.mechanics.elements.stop import StopConstants
-from hoofsim.mechanics.loads import LoadCase, Moment
+from hoofsim.mechanics.loads import LoadCase, Moment, fetlock_change
 from hoofsim.mechanics.posture import Posture, posture
 from hoofsim.mechanics.types import Array
 from hoofsim.mechanics.wrapping import path
@@ -245,8 +245,11 @@ def build(values: Mapping[str, Array], case: LoadCase) -> Model:
 def under(model: Model, moment: Moment) -> Model:
     """The same feet with the limb's load and posture at another moment (B,): what changes while a foot walks."""
     v, p, scale = model.values, model.rest.points, model.rest.scale
+    # More or less than the case's own load lets the fetlock down more or less, as every other load does.
+    load_share = v["load_percent"] / 100.0
+    extension = moment.fetlock_extension + fetlock_change(moment.force_per_kg * (load_share - 1.0))
     stance = posture(
-        model.rest.tip_turn, moment.pastern_turn, moment.fetlock_extension,
+        model.rest.tip_turn, moment.pastern_turn, extension,
         v["pastern_lever_mm"] * scale, v["fetlock_lever_mm"] * scale,
     )  # fmt: skip
     stretched, turned = stance.stretch - model.posture.stretch, stance.p2_turn - model.posture.p2_turn
@@ -255,7 +258,7 @@ def under(model: Model, moment: Moment) -> Model:
         return rotate(p[name] - p["cor"], stance.p2_turn)
 
     ends, line = model.joint_stop, model.tendon
-    measured = moment.force_per_kg * v["body_mass_kg"] * v["load_percent"] / 100.0
+    measured = moment.force_per_kg * v["body_mass_kg"] * load_share
     return replace(
         model,
         posture=stance,

@@ -13,7 +13,6 @@ from hoofsim.mechanics.equilibrium import bond_damage
 from hoofsim.mechanics.model import Model
 from hoofsim.mechanics.types import Array
 
-SHOWN_KINDS = ("laminae", "quarters", "solar_dermis", "junction", "cushion", "ground")
 GROUND_LEAST_N = 1e-9
 LEAST_AREA_MM2 = 1e-9
 

@@ -99,3 +99,9 @@ def test_a_yielding_bed_lets_frog_and_sole_share_the_load() -> None:
         return float(push[plate].sum() / push.sum())
 
     assert share(soft) > share(firm)
+
+
+def test_a_lighter_load_lets_the_fetlock_up_and_so_unloads_the_tendon() -> None:
+    """Fetlock angle follows the limb's force along one line (F5c), and the tendon passes the fetlock."""
+    assert rises(trend("load_percent", [50, 75, 100, 125], "tendon_tension", load="trot"))
+    assert rises(trend("load_percent", [60, 100, 140], "tendon_tension"))
