@@ -6,7 +6,7 @@ from typing import Any
 from hoofsim.cli.output import print_table, print_text
 from hoofsim.measures.compute import change_is_readable
 from hoofsim.measures.table import MEASURES, NOT_IN_A_SAGITTAL_VIEW
-from hoofsim.units import show, show_number, shown_unit
+from hoofsim.units import show_number, shown_unit
 
 TOO_SMALL = "·"
 
@@ -83,8 +83,3 @@ def measure_json(values: Values, before: Values, names: Iterable[str] = MEASURES
             "change_is_readable": None if change is None else change_is_readable(name, change),
         }
     return result
-
-
-def value_words(name: str, value: float | None, length_unit: str = "mm") -> str:
-    """A measure's value with its unit."""
-    return show(value, MEASURES[name].unit, length_unit)

@@ -14,8 +14,6 @@ from numpy.typing import ArrayLike
 Point = tuple[float, float]
 Bounds = tuple[float, float, float, float]  # left, bottom, right, top in mm
 
-HORIZONTAL_ANCHORS = ("left", "centre", "right")
-VERTICAL_ANCHORS = ("bottom", "middle", "top")
 
 
 def as_points(points: ArrayLike) -> tuple[Point, ...]:

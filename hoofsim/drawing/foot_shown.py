@@ -35,14 +35,6 @@ class ShownForce(Protocol):
     def force(self) -> Array: ...
 
 
-class ShownPose(Protocol):
-    """The move of one body since rest."""
-
-    def move(self, points: Array) -> Array:
-        """Rest points (N, 2) of the body, moved."""
-        ...
-
-
 class ShownSettings(Protocol):
     """The foot's preset and controls."""
 

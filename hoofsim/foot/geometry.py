@@ -39,7 +39,6 @@ class Rest:
     tip_turn: Array
     ground_turn: Array
     ground_pivot: Array
-    wall_angle: Array
     scale: Array
 
 
@@ -238,4 +237,4 @@ def rest_foot(values: Values) -> Rest:
         below = np.minimum(np.einsum("bk,bk->b", placed[name] - pivot, up_ground), 0.0)
         placed[name] = placed[name] - below[:, None] * up_ground
     placed["breakover"] = placed["toe"] - v["breakover_setback_mm"][:, None] * along_ground
-    return Rest(placed, reference, total, ground_turn, pivot, np.radians(v["hoof_angle_deg"]) + total, scale)
+    return Rest(placed, reference, total, ground_turn, pivot, scale)

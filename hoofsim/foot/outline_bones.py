@@ -8,6 +8,7 @@ from collections.abc import Mapping
 
 import numpy as np
 
+from hoofsim.foot import landmarks as template
 from hoofsim.foot.curves import arc, between, joined, left_of, on_circle, points_of, smooth, unit
 from hoofsim.foot.drawn_once import drawn_once
 from hoofsim.frames import Array
@@ -21,7 +22,7 @@ PASTERN_SHOWN = (
 @drawn_once
 def size_of(points: Mapping[str, Array]) -> float:
     """Bone size over the sound foot's, from the radius of the coffin joint."""
-    return float(np.hypot(*(points["joint_dorsal"] - points["cor"]))) / 19.5
+    return float(np.hypot(*(points["joint_dorsal"] - points["cor"]))) / template.CONDYLE_RADIUS_MM
 
 
 def distal_phalanx(points: Mapping[str, Array]) -> Array:

@@ -23,10 +23,6 @@ class Outline:
     points: Array
     bodies: tuple[str, ...]
 
-    def moves_rigidly(self) -> bool:
-        """Whether one body's pose moves it, so that it need not be drawn anew when the foot moves."""
-        return len(self.bodies) == 1
-
 
 _ALONE: dict[str, tuple[Callable[[Points], Array], tuple[str, ...]]] = {
     "capsule": (capsule.capsule, ("wall", "border")),

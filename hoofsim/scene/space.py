@@ -14,7 +14,7 @@ import numpy as np
 import pymunk
 import pymunk.batch
 
-from hoofsim.frames import from_engine_angle, to_engine_angle
+from hoofsim.frames import to_engine_angle
 from hoofsim.mechanics import bodies
 from hoofsim.mechanics.model import Model
 from hoofsim.mechanics.types import Array
@@ -126,10 +126,6 @@ class FootSpace:
     def turn_limb(self, model: Model) -> None:
         """Set the middle phalanx's angle to the model's posture."""
         self.bodies["p2"].angle = to_engine_angle(float(model.posture.p2_turn[0]))
-
-    def turn_of(self, body: str) -> float:
-        """Turn of a body since rest, rad."""
-        return from_engine_angle(self.bodies[body].angle)
 
     def read(self) -> tuple[Array, Array]:
         """Freedoms and speeds (11,) now."""

@@ -5,6 +5,7 @@ from dataclasses import dataclass, field, replace
 from itertools import accumulate
 
 from hoofsim.errors import BadInput
+from hoofsim.foot.parameters import BY_NAME
 from hoofsim.foot.presets import preset
 from hoofsim.session.commands import (
     MOVING_CASES,
@@ -20,7 +21,7 @@ from hoofsim.session.commands import (
     SetLoad,
 )
 
-DEFAULT_STANCE_PERCENT = 50.0
+DEFAULT_STANCE_PERCENT = BY_NAME["stance_percent"].default
 
 
 @dataclass(frozen=True)

@@ -1,6 +1,5 @@
 """What every screen shares: widgets in Tab order, one focus, pointer capture, opened lists, tooltips and a notice."""
 
-from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 import pygame
@@ -238,12 +237,3 @@ class Screen:
             self.focus_shown = True
             return True
         return self.shortcut(event)
-
-
-def report_lines(painters: Sequence[Painter]) -> list[dict[str, object]]:
-    """The layout report as plain values: every text, its box and the box it must fit."""
-    return [
-        {"text": record.text, "box": record.box, "fit": record.fit, "clip": record.clip, "cut": record.cut}
-        for painter in painters
-        for record in painter.records
-    ]

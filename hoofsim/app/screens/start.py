@@ -29,7 +29,6 @@ FIRST_TRY = (
     "Try first: open the sandbox, take the ring behind the heel and pull it up. Watch which angles follow, "
     "and which do not."
 )
-CAUTION_WORDS = "What this can and cannot tell"
 SHORT_TRY = "Try first: in the sandbox, pull up the ring behind the heel."
 NAMED = (
     "p2",

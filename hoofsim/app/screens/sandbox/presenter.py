@@ -11,7 +11,6 @@ from hoofsim.app.widgets.base import Rect
 from hoofsim.app.widgets.painter import Painter
 from hoofsim.foot.presets import PRESETS
 
-TYPE_FACTOR = 1.5
 SLOW_FACTORS = (1.0, 3.0, 8.0)
 
 
