@@ -36,11 +36,6 @@ def angle_to_ground(toe_end: Array, other_end: Array) -> Array:
     return np.degrees(np.arctan2(rise, palmar))
 
 
-def from_engine_angle(anticlockwise: float) -> float:
-    """Turn (tip down positive) from an anticlockwise-positive angle of the moving scene's physics engine, radians."""
-    return -anticlockwise
-
-
 def to_engine_angle(turn: float) -> float:
     """Anticlockwise-positive angle for the moving scene's physics engine from a turn (tip down positive), radians."""
     return -turn
