@@ -86,19 +86,21 @@ class Painter:
         """Draw all but the texts, which are given back."""
         texts: list[TextMark] = []
         for primitive in flatten(items):
-            for bundle in bundles(primitive, self.palette):
+            made = bundles(primitive, self.palette)
+            edged = isinstance(made[-1], LineMark) and made[-1].closed if made else False
+            for bundle in made:
                 if isinstance(bundle, TextMark):
                     texts.append(bundle)
                 else:
-                    self._draw(surface, bundle, view)
+                    self._draw(surface, bundle, view, edged)
         return texts
 
     def _draw(
         self, surface: pygame.Surface, bundle: AreaMark | LineMark | LinesMark | DiscMark | DotsMark,
-        view: "_View",
+        view: "_View", edged: bool,
     ) -> None:  # fmt: skip
         if isinstance(bundle, AreaMark):
-            self._fill(surface, view.pixels(bundle.points), _colour(bundle.colour))
+            self._fill(surface, view.pixels(bundle.points), _colour(bundle.colour), edged)
         elif isinstance(bundle, LineMark):
             lines = [view.pixels(bundle.points)]
             self._strokes(surface, lines, bundle.colour, bundle.width * view.scale, bundle.closed)
@@ -111,14 +113,17 @@ class Painter:
         else:
             self._dots(surface, bundle, view)
 
-    def _fill(self, surface: pygame.Surface, corners: Pixels, colour: tuple[int, int, int, int]) -> None:
+    def _fill(
+        self, surface: pygame.Surface, corners: Pixels, colour: tuple[int, int, int, int], edged: bool = False
+    ) -> None:
+        """A filled shape; the rim of an area that is `edged` comes to lie under its edge and needs no smoothing."""
         if len(corners) < 3:
             return
         if colour[3] < 255:
             gfxdraw.filled_polygon(surface, corners, colour)
             return
         pygame.draw.polygon(surface, colour[:3], corners)
-        if not self.fine:
+        if not (self.fine or edged):
             pygame.draw.aalines(surface, colour[:3], True, corners)
 
     def _strokes(

@@ -15,7 +15,6 @@ Point = tuple[float, float]
 Bounds = tuple[float, float, float, float]  # left, bottom, right, top in mm
 
 
-
 def as_points(points: ArrayLike) -> tuple[Point, ...]:
     """Points (N, 2) in mm as plain tuples."""
     array = np.asarray(points, dtype=float).reshape(-1, 2)
