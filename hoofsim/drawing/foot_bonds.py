@@ -7,7 +7,7 @@ from numpy.typing import NDArray
 
 from hoofsim.drawing.display_list import Group, Item, Tie, as_points
 from hoofsim.drawing.foot_shown import Options, ShownFoot, ShownStations
-from hoofsim.foot.curves import crossing, left_of, unit
+from hoofsim.foot.curves import left_of, reaches, unit
 from hoofsim.foot.outline_bones import size_of
 from hoofsim.foot.outline_capsule import horn_top
 from hoofsim.foot.outlines import Outline
@@ -53,17 +53,21 @@ def _solar(shown: ShownFoot, bone: Array) -> list[Item]:
     outline = np.vstack([bone, bone[:1]])
     ahead = (stations.bone_end - points["tendon_insertion"]) @ unit(points["tip"] - points["palmar_process"])
     in_front = ahead > CUSHION_AHEAD_MM * size_of(points)
-    starts, ends = stations.bone_end.copy(), stations.horn_end.copy()
-    for index in np.flatnonzero(in_front):
-        down = unit(stations.horn_end[index] - stations.bone_end[index])
-        upper, lower = crossing(starts[index], away, outline), crossing(starts[index], down, floor)
-        starts[index] = starts[index] if upper is None else upper
-        ends[index] = ends[index] if lower is None else lower
-    spacing = np.hypot(*(stations.horn_end - stations.bone_end).T)
-    stretch = _stretch(
-        stations, np.full(len(spacing), shown.foot.values.get("solar_dermis_thickness_mm", 10.0))
-    )
+    places, span = stations.bone_end, stations.horn_end - stations.bone_end
+    down = span / np.maximum(np.hypot(*span.T), 1e-12)[:, None]
+    starts = _met(places, np.broadcast_to(away, places.shape), outline, places)
+    ends = _met(places, down, floor, stations.horn_end)
+    thickness = np.full(len(places), shown.foot.values.get("solar_dermis_thickness_mm", 10.0))
+    stretch = _stretch(stations, thickness)
     return _ties(stations, stretch, ("dermis_tie", "solar_bonds"), starts, ends, in_front)
+
+
+def _met(places: Array, directions: Array, line: Array, otherwise: Array) -> Array:
+    """Where rays (S, 2) first meet a line, or `otherwise` (S, 2) where they never do."""
+    reach = reaches(places, directions, line)[:, None]
+    found = np.isfinite(reach)
+    met: Array = np.where(found, places + np.where(found, reach, 0.0) * directions, otherwise)
+    return met
 
 
 def _ties(stations: ShownStations, stretch: Array, role_and_part: tuple[str, str], starts: Array, ends: Array,

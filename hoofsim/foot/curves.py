@@ -142,16 +142,27 @@ def band(line: Array, left: ArrayLike, right: ArrayLike) -> Array:
     return np.concatenate([one, other[::-1]])
 
 
-def crossing(start: Array, direction: Array, line: Array) -> Array | None:
-    """Where a ray first meets a line (N, 2), or nothing."""
-    along, offset = line[1:] - line[:-1], line[:-1] - start
-    cross = direction[0] * along[:, 1] - direction[1] * along[:, 0]
+def reaches(starts: Array, directions: Array, line: Array) -> Array:
+    """How far (S,) rays from starts (S, 2) along directions (S, 2) run before they meet a line (N, 2); inf: never.
+
+    A reach counts in lengths of its direction.
+    """
+    along, offset = line[1:] - line[:-1], line[None, :-1] - starts[:, None]
+    x, y = directions[:, :1], directions[:, 1:]
+    cross = x * along[:, 1] - y * along[:, 0]
     apart = np.abs(cross) > 1e-12
     safe = np.where(apart, cross, 1.0)
-    reach = (offset[:, 0] * along[:, 1] - offset[:, 1] * along[:, 0]) / safe
-    share = (offset[:, 0] * direction[1] - offset[:, 1] * direction[0]) / safe
-    hits = reach[apart & (share >= -1e-9) & (share <= 1 + 1e-9) & (reach >= 0)]
-    return None if hits.size == 0 else start + float(hits.min()) * direction
+    reach = (offset[..., 0] * along[:, 1] - offset[..., 1] * along[:, 0]) / safe
+    share = (offset[..., 0] * y - offset[..., 1] * x) / safe
+    hits = apart & (share >= -1e-9) & (share <= 1 + 1e-9) & (reach >= 0)
+    nearest: Array = np.where(hits, reach, np.inf).min(axis=1)
+    return nearest
+
+
+def crossing(start: Array, direction: Array, line: Array) -> Array | None:
+    """Where a ray first meets a line (N, 2), or nothing."""
+    reach = float(reaches(start[None], direction[None], line)[0])
+    return start + reach * direction if np.isfinite(reach) else None
 
 
 def joined(pieces: Sequence[Array]) -> Array:

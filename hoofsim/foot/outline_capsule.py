@@ -256,5 +256,6 @@ def horn_grain(points: Points, lines: int = 4) -> list[Array]:
         foot = crossing(near, -up, profile[1:])
         whole = points_of(start - 2.0 * up, near if foot is None else foot)
         length = float(np.hypot(*(whole[1] - whole[0])))
-        made.append(piece(whole, 0.0, max(length - 1.2, 0.5 * length)))
+        kept = max(length - 1.2, 0.5 * length) / max(length, 1e-12)
+        made.append(points_of(whole[0], between(whole[0], whole[1], kept)))
     return made

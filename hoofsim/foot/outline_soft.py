@@ -96,8 +96,8 @@ def tendon_grain(points: Points, lines: int = 3) -> list[Array]:
     """Lines along the fibres of the tendon."""
     line = tendon_path(points)
     half = _half_thickness(line, size_of(points))
-    shares = np.linspace(-1.0, 1.0, lines + 2)[1:-1]
-    return [sides(line, share * half, 0.0)[0][::3] for share in shares]
+    aside = (sides(line, half, 0.0)[0] - line)[::3]
+    return [line[::3] + share * aside for share in np.linspace(-1.0, 1.0, lines + 2)[1:-1]]
 
 
 def bursa(points: Points) -> Array:
