@@ -5,7 +5,6 @@ instant leaves the old file or the new one, and two programs open on one lesson 
 is the system's own, so a killed program holds none. A file that cannot be read is kept aside, told, and begun anew.
 """
 
-import os
 import re
 import sys
 import time
@@ -19,11 +18,12 @@ from hoofsim.errors import BadInput
 from hoofsim.files.reader import read_file
 from hoofsim.lessons.merging import merged
 from hoofsim.lessons.progress import LONGEST_NAME, Progress, load_progress
-from hoofsim.session.store import plain_yaml, user_folder, write_atomically
+from hoofsim.session.store import plain_yaml, put_aside, user_folder, write_atomically
 
 LOCK_PATIENCE = 5.0
 LOCK_PAUSE = 0.01
 ASIDE = re.compile(r"\.(damaged|before)-[0-9]+\.yaml$")
+RESERVED = re.compile("con|prn|aux|nul|com[0-9]|lpt[0-9]")  # names that one system keeps for itself
 DEFAULT_LEARNER = "learner"
 
 
@@ -74,9 +74,8 @@ class Store:
         path = self.path(learner, lesson)
         if not path.exists():
             return "There was nothing to keep: the lesson begins."
-        aside = _free_name(path, "before")
         try:
-            os.replace(path, aside)
+            aside = put_aside(path, "before")
         except OSError as error:
             raise BadInput(f"{path}: cannot be moved aside: {error.strerror or error}") from None
         return f"What was there is kept as {aside.name}; the lesson begins anew."
@@ -119,7 +118,7 @@ def checked_learner(name: str) -> str:
 def folder_name(learner: str) -> str:
     """A folder for the learner that every system takes, different for different names."""
     plain = "".join(letter if letter.isascii() and letter.isalnum() else "-" for letter in learner.lower())
-    if plain == learner and plain not in ("con", "prn", "aux", "nul"):
+    if plain == learner and not RESERVED.fullmatch(plain):
         return plain
     mark = 0
     for letter in learner.encode("utf-8"):
@@ -130,20 +129,11 @@ def folder_name(learner: str) -> str:
 def _kept_aside(path: Path, why: str) -> str:
     """Move a damaged file beside itself under a free name, and say so."""
     first = why.splitlines()[0]
-    aside = _free_name(path, "damaged")
     try:
-        os.replace(path, aside)
+        aside = put_aside(path, "damaged")
     except OSError as error:
         return f"{first}. It cannot be moved aside ({error.strerror or error}); the lesson begins anew."
     return f"{first}. The file was kept as {aside.name}, and the lesson begins anew."
-
-
-def _free_name(path: Path, why: str) -> Path:
-    """A name beside the file that is not taken yet."""
-    number = 1
-    while (aside := path.with_name(f"{path.stem}.{why}-{number}.yaml")).exists():
-        number += 1
-    return aside
 
 
 @contextmanager

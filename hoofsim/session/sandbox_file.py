@@ -1,5 +1,6 @@
 """Sandbox files: the history of a sitting as YAML with a version, written whole or not at all, reopened exactly."""
 
+from collections.abc import Callable
 from pathlib import Path
 from typing import Any, Literal
 
@@ -13,7 +14,7 @@ from hoofsim.session.commands import Command, from_plain
 from hoofsim.session.possible import first_impossible, why_impossible
 from hoofsim.session.session import Session
 from hoofsim.session.state import State, apply
-from hoofsim.session.store import plain_yaml, remove, user_folder, write_atomically
+from hoofsim.session.store import plain_yaml, put_aside, user_folder, write_atomically
 
 RECOVERY_NAME = "recovery.yaml"
 LONGEST_HISTORY = 20_000
@@ -96,14 +97,22 @@ def autosave(session: Session) -> None:
     save(session, recovery_path())
 
 
-def recovered() -> Session | None:
-    """The last sitting, or None when there is none or it cannot be read."""
+def recovered(say: Callable[[str], None] = lambda sentence: None) -> Session | None:
+    """The last sitting, or None when there is none. One that cannot be read is put aside and told, so that it is not lost
+    to the next sitting: a newer hoofsim may have written it.
+    """
     try:
-        return open_file(recovery_path()) if recovery_path().is_file() else None
-    except BadInput:
+        path = recovery_path()
+        if not path.is_file():
+            return None
+    except (BadInput, OSError):
         return None
-
-
-def forget_recovery() -> None:
-    """Delete the kept sitting."""
-    remove(recovery_path())
+    try:
+        return open_file(path)
+    except BadInput as problem:
+        first = str(problem).splitlines()[0]
+    try:
+        say(f"The last sitting could not be read and is kept as {put_aside(path, 'damaged').name}: {first}")
+    except OSError as error:
+        say(f"The last sitting could not be read ({first}) nor put aside ({error.strerror or error}).")
+    return None

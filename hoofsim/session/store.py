@@ -71,9 +71,10 @@ def write_atomically(path: Path, text: str) -> None:
     write_whole(path, text)
 
 
-def remove(path: Path) -> None:
-    """Delete a file that may not be there; one that cannot be deleted is left."""
-    try:
-        path.unlink(missing_ok=True)
-    except OSError:
-        return
+def put_aside(path: Path, why: str) -> Path:
+    """Move a file beside itself under a free name that says why, such as `foot.damaged-1.yaml`; OSError when it cannot."""
+    number = 1
+    while (aside := path.with_name(f"{path.stem}.{why}-{number}{path.suffix}")).exists():
+        number += 1
+    os.replace(path, aside)
+    return aside

@@ -11,7 +11,6 @@ from hoofsim.session.commands import BrushLaminae, ChoosePreset, CutTendon, SetB
 from hoofsim.session.sandbox_file import (
     as_text,
     autosave,
-    forget_recovery,
     from_text,
     open_file,
     recovered,
@@ -81,7 +80,10 @@ def test_saving_twice_gives_the_same_text():
             "- do: set_control\n  name: lucent_zone_mm\n  value: 13.4\n- do: cut_tendon\n  cut: false\n",
             "x:5:3: lucent_zone_mm = 13.4 contradicts",
         ),
-        ("hoofsim: 1\nkind: sandbox\ncommands:\n- do: restore_trial\n  number: 4\n", "x:4:3: there is no trial 4"),
+        (
+            "hoofsim: 1\nkind: sandbox\ncommands:\n- do: restore_trial\n  number: 4\n",
+            "x:4:3: there is no trial 4",
+        ),
     ],
 )
 def test_a_broken_file_is_refused_with_its_place(text, words):
@@ -123,9 +125,41 @@ def test_recovery_brings_the_last_sitting_back(home):
     assert user_folder() == home
     assert recovered().state == session.state
     recovery_path().write_text("not a sitting")
-    assert recovered() is None
-    forget_recovery()
+    told = []
+    assert recovered(told.append) is None
+    assert "kept as recovery.damaged-1.yaml" in told[0]
+    assert "no hoofsim file" in told[0]
     assert not recovery_path().exists()
+    assert recovery_path().with_name("recovery.damaged-1.yaml").read_text() == "not a sitting"
+
+
+def test_a_sitting_of_a_newer_program_is_not_overwritten(home):
+    autosave(Session())
+    newer = recovery_path().read_text().replace("hoofsim: 1", "hoofsim: 2")
+    recovery_path().write_text(newer)
+    told = []
+    assert recovered(told.append) is None
+    assert "needs a newer hoofsim" in told[0]
+    autosave(Session())
+    assert recovery_path().with_name("recovery.damaged-1.yaml").read_text() == newer
+
+
+@pytest.mark.parametrize(
+    ("platform", "variables", "where"),
+    [
+        ("win32", {"APPDATA": "C:/Users/Zoë B/AppData/Roaming"}, "Zoë B/AppData/Roaming/hoofsim"),
+        ("win32", {"HOME": "/h"}, "h/AppData/Roaming/hoofsim"),
+        ("darwin", {"HOME": "/Users/zoë"}, "zoë/Library/Application Support/hoofsim"),
+        ("linux", {"HOME": "/h", "XDG_DATA_HOME": ""}, "h/.local/share/hoofsim"),
+    ],
+)
+def test_each_system_has_its_place_for_a_persons_files(monkeypatch, platform, variables, where):
+    for name in ("HOOFSIM_HOME", "APPDATA", "XDG_DATA_HOME"):
+        monkeypatch.delenv(name, raising=False)
+    for name, value in variables.items():
+        monkeypatch.setenv(name, value)
+    monkeypatch.setattr("sys.platform", platform)
+    assert user_folder().as_posix().endswith(where)
 
 
 def test_a_long_sitting_reopens(tmp_path):

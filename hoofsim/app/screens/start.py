@@ -58,7 +58,7 @@ class StartScreen(Screen):
         self.view.handles_shown = False
         self.loaded: Any = Foot("sound").load("standing")
         self.scene: Scene | None = None
-        self.last_sitting = recovered() if app.keep else None
+        self.last_sitting = recovered(app.say) if app.keep else None
         self.menu = ScrollPanel("menu", self._buttons(), gap=0.45)
         self.widgets = [self.menu, self.view]
         self.card = self.sheet = self.head = self.foot_strip = Rect(0, 0, 0, 0)
