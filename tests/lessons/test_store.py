@@ -266,3 +266,8 @@ with _locked(Path(sys.argv[1])):
         store.save(progress_after(Next()))
     holder.communicate("\n")
     assert store.save(progress_after(Next())).at == "way"
+
+
+@pytest.mark.parametrize("name", ["con", "nul", "com1", "lpt9", "Con"])
+def test_no_folder_has_a_name_that_a_system_keeps_for_itself(name: str) -> None:
+    assert folder_name(name).startswith(f"{name.lower()}-")
