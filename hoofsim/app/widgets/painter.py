@@ -4,6 +4,7 @@ import math
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
+from functools import lru_cache
 
 import pygame
 
@@ -78,11 +79,9 @@ class Painter:
         """A small filled shape with clean edges: drawn four times as large and shrunk."""
         left, top = (math.floor(min(axis)) - 1 for axis in zip(*points, strict=True))
         right, bottom = (math.ceil(max(axis)) + 1 for axis in zip(*points, strict=True))
-        large = pygame.Surface(((right - left) * FINER, (bottom - top) * FINER), pygame.SRCALPHA)
-        large.fill((*self.colour(role), 0))
-        moved = [((x - left) * FINER, (y - top) * FINER) for x, y in points]
-        pygame.draw.polygon(large, self.colour(role), moved)
-        self.surface.blit(pygame.transform.smoothscale(large, (right - left, bottom - top)), (left, top))
+        corners = tuple((round((x - left) * FINER), round((y - top) * FINER)) for x, y in points)
+        shape = _smooth_shape(corners, (right - left, bottom - top), self.colour(role))
+        self.surface.blit(shape, (left, top))
 
     def shade(self, rect: Rect, alpha: int = 110) -> None:
         """Darken a rectangle, behind a dialogue."""
@@ -144,3 +143,14 @@ class Painter:
             self.records.append(
                 TextRecord(line, (x, y, width, height), (fit.x, fit.y, fit.w, fit.h), seen, self.layer, cut)
             )
+
+
+@lru_cache(maxsize=512)
+def _smooth_shape(
+    corners: tuple[tuple[int, int], ...], size: tuple[int, int], colour: Colour
+) -> pygame.Surface:
+    """A filled shape of `size` pixels, its corners in pixels of the enlarged drawing; do not draw into it."""
+    large = pygame.Surface((size[0] * FINER, size[1] * FINER), pygame.SRCALPHA)
+    large.fill((*colour, 0))
+    pygame.draw.polygon(large, colour, corners)
+    return pygame.transform.smoothscale(large, size)
