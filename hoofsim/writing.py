@@ -9,12 +9,17 @@ from hoofsim.errors import BadInput
 LONGEST_SHOWN = 40  # of a file's name in that of its unfinished neighbour, which may not be too long either
 
 
-def write_whole(path: Path, content: bytes | str) -> None:
-    """Write beside the target and rename; text as UTF-8 with plain line ends. BadInput when the place refuses it."""
+def write_whole(path: Path, content: bytes | str, making_folder: bool = False) -> None:
+    """Write beside the target and rename; text as UTF-8 with plain line ends. BadInput when the place refuses it.
+
+    `making_folder`: make the folder that is to hold it, for files that the program keeps for itself.
+    """
     data = content.encode("utf-8") if isinstance(content, str) else content
     if path.is_dir():
         raise BadInput(f"{path}: is a folder; expected a file to write")
     try:
+        if making_folder:
+            path.parent.mkdir(parents=True, exist_ok=True)
         handle, name = tempfile.mkstemp(
             prefix=f".{path.name[:LONGEST_SHOWN]}.", suffix=".part", dir=path.parent
         )

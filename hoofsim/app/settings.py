@@ -7,7 +7,8 @@ from typing import Any
 from hoofsim.app.theme import TEXT_SCALE_HIGH, TEXT_SCALE_LOW
 from hoofsim.errors import BadInput
 from hoofsim.files.reader import read_file
-from hoofsim.session.store import plain_yaml, user_folder, write_atomically
+from hoofsim.session.store import plain_yaml, user_folder
+from hoofsim.writing import write_whole
 
 FILE_NAME = "settings.yaml"
 
@@ -64,7 +65,7 @@ def accepted(data: Any) -> tuple[Settings, str | None]:
 def save_settings(settings: Settings) -> str | None:
     """Keep the settings; a sentence instead of an error when the place cannot be written."""
     try:
-        write_atomically(settings_path(), plain_yaml(asdict(settings)))
+        write_whole(settings_path(), plain_yaml(asdict(settings)), making_folder=True)
     except BadInput as problem:
         return f"The settings hold for now but could not be kept: {problem}"
     return None

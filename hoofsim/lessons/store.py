@@ -18,7 +18,8 @@ from hoofsim.errors import BadInput
 from hoofsim.files.reader import read_file
 from hoofsim.lessons.merging import merged
 from hoofsim.lessons.progress import LONGEST_NAME, Progress, load_progress
-from hoofsim.session.store import plain_yaml, put_aside, user_folder, write_atomically
+from hoofsim.session.store import plain_yaml, put_aside, user_folder
+from hoofsim.writing import write_whole
 
 LOCK_PATIENCE = 5.0
 LOCK_PAUSE = 0.01
@@ -91,7 +92,7 @@ class Store:
             with _locked(path.with_suffix(".lock")):
                 kept = self.open(progress.learner, progress.lesson).progress
                 whole = progress if kept is None else merged(progress, kept)
-                write_atomically(path, plain_yaml(whole.model_dump()))
+                write_whole(path, plain_yaml(whole.model_dump()), making_folder=True)
         except OSError as error:
             raise BadInput(f"{path}: cannot be written: {error.strerror or error}") from None
         return whole

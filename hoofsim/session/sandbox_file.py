@@ -14,7 +14,8 @@ from hoofsim.session.commands import Command, from_plain
 from hoofsim.session.possible import first_impossible, why_impossible
 from hoofsim.session.session import Session
 from hoofsim.session.state import State, apply
-from hoofsim.session.store import plain_yaml, put_aside, user_folder, write_atomically
+from hoofsim.session.store import plain_yaml, put_aside, user_folder
+from hoofsim.writing import write_whole
 
 RECOVERY_NAME = "recovery.yaml"
 LONGEST_HISTORY = 20_000
@@ -49,7 +50,7 @@ def from_text(text: str, name: str) -> Session:
 
 def save(session: Session, path: Path) -> None:
     """Write the sitting to a file."""
-    write_atomically(path, as_text(session))
+    write_whole(path, as_text(session), making_folder=True)
 
 
 def open_file(path: Path) -> Session:

@@ -8,7 +8,6 @@ from typing import Any
 import yaml
 
 from hoofsim.errors import BadInput
-from hoofsim.writing import write_whole
 
 HOME_VARIABLE = "HOOFSIM_HOME"
 
@@ -60,15 +59,6 @@ _Dumper.add_representer(float, _number)
 def plain_yaml(data: Any) -> str:
     """Plain values as YAML that the strict reader gives back to the last bit."""
     return str(yaml.dump(data, Dumper=_Dumper, sort_keys=False, allow_unicode=True, width=110))
-
-
-def write_atomically(path: Path, text: str) -> None:
-    """Write a text file whole or not at all, making its folder; BadInput when the place does not take it."""
-    try:
-        path.parent.mkdir(parents=True, exist_ok=True)
-    except OSError as error:
-        raise BadInput(f"{path}: cannot be written: {error.strerror or error}") from None
-    write_whole(path, text)
 
 
 def put_aside(path: Path, why: str) -> Path:

@@ -18,7 +18,8 @@ from hoofsim.session.sandbox_file import (
     save,
 )
 from hoofsim.session.session import Session
-from hoofsim.session.store import user_folder, write_atomically
+from hoofsim.session.store import user_folder
+from hoofsim.writing import write_whole
 
 
 @pytest.fixture(autouse=True)
@@ -98,14 +99,14 @@ def test_a_vanished_file_is_a_sentence(tmp_path):
 
 def test_a_failed_write_leaves_the_old_file_whole(tmp_path, monkeypatch):
     path = tmp_path / "foot.yaml"
-    write_atomically(path, "old")
+    write_whole(path, "old")
 
     def fail(*args):
         raise OSError(28, "No space left on device")
 
     monkeypatch.setattr(os, "replace", fail)
     with pytest.raises(BadInput, match="No space left"):
-        write_atomically(path, "new")
+        write_whole(path, "new")
     assert path.read_text() == "old"
     assert [entry.name for entry in tmp_path.iterdir()] == ["foot.yaml"]
 
