@@ -6,7 +6,7 @@ matter. It is estimated by drawing accounts and amounts as they now stand, drawi
 with their errors, and asking how far the accounts would then be apart.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -40,19 +40,27 @@ def next_measures(separation: Separation, errors: Mapping[str, float] | None = N
     Measures that look at what has been observed already are left out, and of several that look at the same thing
     only the most telling is kept.
     """
+    return each_once(next_observations(separation, unread(separation), errors))
+
+
+def unread(separation: Separation) -> dict[str, tuple[str, ...]]:
+    """Every measure that a radiograph shows and that looks at nothing observed already, as candidates."""
     seen = {observation(name) for name in separation.readings.measures}
-    candidates = {
+    return {
         name: (name,)
         for name, measure in MEASURES.items()
         if measure.readable and measure.kind == "points" and observation(name) not in seen
     }
-    ranked = next_observations(separation, candidates, errors)
+
+
+def each_once(advice: Sequence[Advice]) -> list[Advice]:
+    """Of several that look at the same thing, only the first."""
     told: set[str] = set()
     kept = []
-    for advice in ranked:
-        if observation(advice.name) not in told:
-            told.add(observation(advice.name))
-            kept.append(advice)
+    for one in advice:
+        if observation(one.name) not in told:
+            told.add(observation(one.name))
+            kept.append(one)
     return kept
 
 
@@ -83,6 +91,11 @@ def next_observations(
             scale = np.array([_error(measure, errors) for measure in measures])
             curves = [np.stack([change[m] for m in measures], axis=-1) / scale for change in changes]
             advice.append(Advice(name, tuple(measures), _information(chances, weights, curves)))
+    return ranked(advice)
+
+
+def ranked(advice: Iterable[Advice]) -> list[Advice]:
+    """The most telling first, and by name among equals."""
     return sorted(advice, key=lambda one: (-round(one.bits, 3), one.name))
 
 
