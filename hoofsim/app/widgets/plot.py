@@ -10,6 +10,7 @@ import pygame
 from hoofsim.app.theme import Theme
 from hoofsim.app.widgets.base import Rect, Widget
 from hoofsim.app.widgets.painter import Painter
+from hoofsim.drawing.ticks import tick_words, ticks
 
 XY = tuple[float, float]
 
@@ -54,23 +55,6 @@ class Picture:
     x_range: tuple[float, float] | None = None
     note: str = ""
     least_height: float = field(default=1.0)  # of the y axis, so that noise is not blown up to a mountain
-
-
-def ticks(low: float, high: float, most: int) -> list[float]:
-    """Round numbers between two ends, at most `most` of them."""
-    if not high > low:
-        return [low]
-    raw = (high - low) / max(1, most - 1)
-    power = 10.0 ** math.floor(math.log10(raw))
-    step = next(power * factor for factor in (1, 2, 2.5, 5, 10) if power * factor >= raw * (1 - 1e-9))
-    first = math.ceil(low / step - 1e-9)
-    last = math.floor(high / step + 1e-9)
-    return [round(index * step, 10) for index in range(first, last + 1)][:most]
-
-
-def tick_words(value: float) -> str:
-    """A tick's number with a true minus sign."""
-    return f"{value:g}".replace("-", "\N{MINUS SIGN}")
 
 
 def data_range(picture: Picture) -> tuple[XY, XY]:
@@ -122,7 +106,7 @@ class Plot(Widget):
         pixels, face = theme.text_pixels("small")
         x_ends, (low, high) = data_range(self.picture)
         widest = max(
-            theme.fonts.width(tick_words(value), face, pixels) for value in self._y_ticks(low, high, theme)
+            theme.fonts.width(words, face, pixels) for words in tick_words(self._y_ticks(low, high, theme))
         )
         left = widest + theme.px(0.7)
         top, bottom = theme.px(1.9), theme.px(2.9)
@@ -167,21 +151,21 @@ class Plot(Widget):
     def _axes(self, painter: Painter, scale: Scale) -> None:
         theme, frame = painter.theme, scale.frame
         line = theme.px(1.3)
-        for value in self._y_ticks(*scale.y, theme):
+        heights = self._y_ticks(*scale.y, theme)
+        for value, number in zip(heights, tick_words(heights), strict=True):
             y = round(scale.to_window((scale.x[0], value))[1])
             painter.line((frame.x, y), (frame.right - 1, y), "line", theme.hairline)
             words = Rect(self.rect.x, y - line // 2, frame.x - self.rect.x - theme.px(0.3), line)
-            painter.text(tick_words(value), words, "small", "quiet", "right")
+            painter.text(number, words, "small", "quiet", "right")
         if self.picture.x_words:
-            for value in ticks(*scale.x, max(2, min(7, frame.w // theme.px(3.2)))):
+            places = ticks(*scale.x, max(2, min(7, frame.w // theme.px(3.2))))
+            for value, number in zip(places, tick_words(places), strict=True):
                 x = round(scale.to_window((value, scale.y[0]))[0])
                 painter.line((x, frame.bottom), (x, frame.bottom + theme.px(0.2)), "faint", theme.hairline)
-                words = Rect(
-                    0, frame.bottom + theme.px(0.2), painter.text_width(tick_words(value), "small"), line
-                )
+                words = Rect(0, frame.bottom + theme.px(0.2), painter.text_width(number, "small"), line)
                 words.centerx = x
                 words.clamp_ip(self.rect)
-                painter.text(tick_words(value), words, "small", "quiet")
+                painter.text(number, words, "small", "quiet")
             below = Rect(self.rect.x, frame.bottom + theme.px(1.5), self.rect.w, line)
             painter.text(self.picture.x_words, below, "small", "quiet", "right")
 
