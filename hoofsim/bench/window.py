@@ -3,13 +3,12 @@
 import os
 import subprocess
 import sys
-import time
 from collections.abc import Iterator
 
 import numpy as np
 
 from hoofsim.bench.moving import FRAME_S
-from hoofsim.bench.timing import Row, best_seconds
+from hoofsim.bench.timing import Row, best_seconds, busy_clock
 from hoofsim.session.commands import SetLoad
 
 NAME = "window"
@@ -29,6 +28,7 @@ def run(quick: bool) -> Iterator[Row]:
         lambda: subprocess.run(command, check=True, stdout=subprocess.DEVNULL), 1 if quick else 3
     )
     yield Row(NAME, "command to first frame drawn", start, "s", "asked: under 2 s")
+    clock = busy_clock()
     for size in SIZES[:1] if quick else SIZES:
         app, surface = without_window("sandbox", size)
         app.session.do(SetLoad("walk"))
@@ -36,15 +36,17 @@ def run(quick: bool) -> Iterator[Row]:
         app.screen.toggle_play()  # type: ignore[attr-defined]
         physics, drawing = [], []
         for _ in range(20 if quick else 300):
-            begun = time.perf_counter()
+            begun = clock()
             app.advance(FRAME_S)
-            stepped = time.perf_counter()
+            stepped = clock()
             app.draw(surface)
             physics.append(1e3 * (stepped - begun))
-            drawing.append(1e3 * (time.perf_counter() - stepped))
-        spent = (np.array(physics) + drawing)[10:]
-        split = f"physics and state {np.median(physics):.3g} ms, drawing {np.median(drawing):.3g} ms"
+            drawing.append(1e3 * (clock() - stepped))
+        parts = np.array([physics, drawing])[:, 10:]
         label = f"sandbox at walk, {size[0]}x{size[1]}"
-        yield Row(NAME, f"{label}: frame, median", float(np.median(spent)), "ms", split)
-        late = float(np.percentile(spent, 99))
-        yield Row(NAME, f"{label}: frame, p99", late, "ms", "asked: under 16.7 ms")
+        for words, percent in (("median", 50), ("p99", 99)):
+            whole = float(np.percentile(parts.sum(axis=0), percent))
+            state, sheet = np.percentile(parts, percent, axis=1)
+            split = f"physics and state alone {state:.3g} ms, drawing alone {sheet:.3g} ms"
+            asked = "; asked: under 16.7 ms" if percent == 99 else ""
+            yield Row(NAME, f"{label}: frame, {words}", whole, "ms", split + asked)
