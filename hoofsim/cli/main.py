@@ -95,6 +95,14 @@ def main(words: Sequence[str] | None = None) -> int:
     except KeyboardInterrupt:
         print("hoofsim: stopped; files already written are whole", file=sys.stderr)
         return STOPPED
+    except ModuleNotFoundError as error:
+        if error.name is None or error.name.startswith("hoofsim"):
+            raise  # a fault of ours, not a library left out
+        print(
+            f"hoofsim: this needs {error.name}, which a plain install leaves out: pip install 'hoofsim[test]'",
+            file=sys.stderr,
+        )
+        return BAD_INPUT
     except OSError as error:
         where = f"{error.filename}: " if error.filename else ""
         print(f"hoofsim: {where}{error.strerror or error}", file=sys.stderr)

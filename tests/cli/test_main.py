@@ -1,5 +1,6 @@
 """The door: help that teaches, the table of commands, pipes that close and Ctrl-C."""
 
+import importlib
 import subprocess
 import sys
 from pathlib import Path
@@ -80,4 +81,16 @@ def test_a_failure_is_one_sentence_and_an_exit_code(
     assert main(["check", str(tmp_path)]) == code
     said = capsys.readouterr().err
     assert words in said
+    assert said.count("\n") == 1
+
+
+def test_a_library_that_a_plain_install_leaves_out_is_named_with_the_line_that_brings_it(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.setitem(sys.modules, "scipy", None)
+    monkeypatch.setattr("hoofsim.cli.solve.run", lambda _: importlib.import_module("scipy.optimize"))
+    assert main(["solve"]) == 2
+    said = capsys.readouterr().err
+    assert "needs scipy" in said
+    assert "pip install 'hoofsim[test]'" in said
     assert said.count("\n") == 1
