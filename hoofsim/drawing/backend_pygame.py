@@ -26,6 +26,7 @@ from hoofsim.drawing.lowering import (
 )
 from hoofsim.drawing.palette import NORMAL, Palette, red_green_blue_alpha
 from hoofsim.drawing.typeface import typeface_file
+from hoofsim.foot.curves import left_of
 from hoofsim.frames import Array
 
 FontSource = Callable[[int, bool], pygame.font.Font]
@@ -251,18 +252,20 @@ def bar(start: Point, end: Point, width: float) -> Pixels:
 
 def strip(points: Array, width: float, closed: bool) -> Array:
     """The outline of a line of `width` along points (N, 2): along its left side, and back along its right."""
-    track = np.vstack([points, points[:1]]) if closed else points
-    steps = np.diff(track, axis=0)
-    keep = np.hypot(steps[:, 0], steps[:, 1]) > 1e-9
-    track, steps = np.vstack([track[:-1][keep], track[-1:]]), steps[keep]
+    track = np.concatenate([points, points[:1]]) if closed else points
+    steps = track[1:] - track[:-1]
+    sizes = np.hypot(steps[:, 0], steps[:, 1])
+    keep = sizes > 1e-9
+    if not keep.all():
+        track, steps, sizes = np.concatenate([track[:-1][keep], track[-1:]]), steps[keep], sizes[keep]
     if len(steps) == 0:
         return np.empty((0, 2))
-    ahead = steps / np.hypot(steps[:, 0], steps[:, 1])[:, None]
-    before = np.vstack([ahead[-1:] if closed else ahead[:1], ahead])
-    after = np.vstack([ahead, ahead[:1] if closed else ahead[-1:]])
-    aside = np.stack([-(before + after)[:, 1], (before + after)[:, 0]], axis=1)
-    length = np.hypot(aside[:, 0], aside[:, 1])
-    mitre = np.minimum(2.0 / np.maximum(length, 1e-9), 1.6)  # a longer mitre would be a spike
-    offset = aside / np.maximum(length, 1e-9)[:, None] * (0.5 * width * mitre)[:, None]
-    outline: Array = np.vstack([track + offset, (track - offset)[::-1]])
+    ahead = steps / sizes[:, None]
+    joint = np.empty_like(track)  # the directions on both sides of each point, added
+    joint[1:-1] = ahead[:-1] + ahead[1:]
+    joint[0], joint[-1] = ahead[0] + ahead[-1 if closed else 0], ahead[-1] + ahead[0 if closed else -1]
+    length = np.maximum(np.hypot(joint[:, 0], joint[:, 1]), 1e-9)
+    mitre = np.minimum(2.0 / length, 1.6)  # a longer mitre would be a spike
+    offset = left_of(joint) * (0.5 * width * mitre / length)[:, None]
+    outline: Array = np.concatenate([track + offset, (track - offset)[::-1]])
     return outline
