@@ -10,7 +10,7 @@ from dataclasses import replace
 import numpy as np
 
 from hoofsim.claims.information import Advice
-from hoofsim.claims.separability import NAMED_FROM, Separation
+from hoofsim.claims.separability import Separation, to_be_named
 from hoofsim.claims.wording import advice_sentence, verdict
 
 NO_RUNS = (
@@ -22,8 +22,7 @@ _LEAST_SHARE = 1e-12  # an account that one run all but rules out cannot come ba
 def pooled(runs: Sequence[Separation]) -> Separation:
     """The runs (one at least) as one: shares of the likelihood multiplied, and an account excluded that any excludes.
 
-    Readings and amounts are those of the first run. One account is named only if every run could name one by its
-    readings, it has the share that naming asks for, and no run excludes it.
+    Readings and amounts are those of the first run.
     """
     first = runs[0]
     shares = {
@@ -40,10 +39,7 @@ def pooled(runs: Sequence[Separation]) -> Separation:
         )
         for name, standing in first.standings.items()
     }
-    named = {run.named for run in runs if run.named is not None}
-    best = max(standings.values(), key=lambda one: one.likelihood)
-    agreed = named == {best.account} and not best.excluded and best.likelihood >= NAMED_FROM
-    return Separation(first.readings, standings, best.account if agreed else None)
+    return Separation(first.readings, standings, to_be_named(first.readings, standings))
 
 
 def runs_sentence(runs: Sequence[Separation], advice: Sequence[Advice] | None) -> str:
@@ -53,7 +49,8 @@ def runs_sentence(runs: Sequence[Separation], advice: Sequence[Advice] | None) -
     together = pooled(runs)
     said = verdict(together)
     if len(runs) > 1:
-        said = f"All {len(runs)} runs, taken as one and the same movement. {said}"
+        amount = " (the amount is the first run's)" if together.named else ""
+        said = f"All {len(runs)} runs, taken as one and the same movement{amount}. {said}"
     if advice is None or not together.remaining:
         return said
     return f"{said} {advice_sentence(together, advice)}"

@@ -140,7 +140,7 @@ def _separation(readings: Readings, amounts: Mapping[str, Array], told: Mapping[
         spread = float(np.sqrt(np.sum(weights * (swept - mean) ** 2)))
         fit = chi_square_tail(best, degrees)
         standings[name] = Standing(name, float(share), mean, spread, best, fit, swept, weights)
-    return Separation(readings, standings, _named(readings, standings))
+    return Separation(readings, standings, to_be_named(readings, standings))
 
 
 def _degrees(curve: Array, misfit: Array) -> int:
@@ -153,7 +153,8 @@ def _degrees(curve: Array, misfit: Array) -> int:
     return int(curve.shape[-1]) - int(spent)
 
 
-def _named(readings: Readings, standings: Mapping[str, Standing]) -> str | None:
+def to_be_named(readings: Readings, standings: Mapping[str, Standing]) -> str | None:
+    """The account that the standings on these readings name, by the rule above; None where they carry none."""
     best = max(standings.values(), key=lambda standing: standing.likelihood)
     enough = readings.own_baseline and readings.observations >= FEWEST_OBSERVATIONS
     return best.account if enough and not best.excluded and best.likelihood >= NAMED_FROM else None

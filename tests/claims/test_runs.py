@@ -44,7 +44,9 @@ def test_a_run_of_another_movement_leaves_no_account_and_names_none(points):
 def test_runs_agreeing_name_the_account_and_say_how_many_they_are(points):
     runs = [run(points, "slide_through", 9.0), run(points, "slide_through", 12.0)]
     said = runs_sentence(runs, [])
-    assert said.startswith("All 2 runs, taken as one and the same movement. The readings fit slide-through")
+    assert said.startswith(
+        "All 2 runs, taken as one and the same movement (the amount is the first run's). The readings fit slide-through"
+    )
     assert "caus" not in said
 
 
