@@ -135,7 +135,7 @@ def test_dashes_cover_half_of_a_line():
         ("sole", (0, -1), "sole_depth_tip", 1),
         ("wedge", (0, 1), "palmar_angle", 1),
         ("pull", (-1, 2), "tendon_tension", 1),
-        ("load", (0, -1), "founder_distance", 1),
+        ("load", (0, -1), "sole_depth_tip", -1),
     ],
 )
 def test_a_handle_pulls_the_foot_the_way_the_hand_goes(key, direction, measure, sense):
