@@ -72,3 +72,12 @@ def test_advice_gathered_piece_by_piece_is_the_same_as_at_once(points):
         for advice in next_observations(separation, {name: measures})
     ]
     assert each_once(ranked(pieces)) == next_measures(separation)
+
+
+def test_one_account_left_without_a_clear_lead_is_not_said_to_share_the_readings(points):
+    change = {"capsular_rotation": 5.6, "tip_to_frog": -2.3, "frog_to_toe": 2.8}
+    alone = separate(readings_of(change, 1.0, points))
+    assert alone.named is None
+    assert len(alone.remaining) == 1
+    assert "the one account left" in runs_sentence([alone], None)
+    assert "more than one" not in runs_sentence([alone], None)
