@@ -191,6 +191,10 @@ class LoadedFoot:
 
     def measures(self) -> dict[str, float | None]:
         """Every measure by name, in its unit; None where it is not defined or the foot found no rest."""
+        return dict(self._measures)
+
+    @cached_property
+    def _measures(self) -> dict[str, float | None]:
         if not self.at_rest:
             return dict.fromkeys(MEASURES)
         values = measure_all(self.outputs.points, self.baseline.points, self.outputs.mechanics)

@@ -44,6 +44,8 @@ class Application:
         self._kept_at: tuple[int, object] = (0, self.session.state)
         self._unkept_for = 0.0
         self.painter: Painter | None = None
+        # When drawing has to end, s of `time.perf_counter`; None: there is no hurry.
+        self.draw_until: float | None = None
 
     def _theme(self) -> Theme:
         chosen = self.settings

@@ -11,6 +11,9 @@ from hoofsim.app.window import LEAST_SIZE, open_window
 
 STEP = 1 / 60
 MOST_STEPS = 5  # after a pause the clock does not chase what was missed
+# Seconds from the beginning of a frame: the rest of it is for showing and for the system.
+DRAWING_ENDS_AFTER = 0.011
+LONG_HANDLING = 0.004  # a drag that took so long to follow is drawn in the frame after
 FRAMES_KEPT = 240
 
 
@@ -50,6 +53,8 @@ class Loop:
         self._fullscreen = False
         self._dirty = True
         self._left_over = 0.0
+        self._held: list[pygame.event.Event] = []
+        self._put_off = False
 
     def run(self) -> None:
         """Frames until the application stops; the sitting is kept however this ends."""
@@ -63,7 +68,7 @@ class Loop:
     def frame(self, seconds: float, events: list[pygame.event.Event]) -> None:
         """One frame: `seconds` have passed and these events have come."""
         start = time.perf_counter()
-        for event in coalesced(events):
+        for event in self._given_now(events):
             self._dirty = True
             if event.type in (pygame.VIDEORESIZE, pygame.WINDOWSIZECHANGED):
                 self._resized()
@@ -79,15 +84,26 @@ class Loop:
             self.app.advance(STEP)
             self._dirty = self._dirty or self.app.moving
         stepped = time.perf_counter()
-        if self._dirty and self.app.running:
+        self._put_off = not self._put_off and self.app.screen.following and handled - start > LONG_HANDLING
+        if self._dirty and self.app.running and not self._put_off:
+            self.app.draw_until = start + DRAWING_ENDS_AFTER
             self.app.draw(self.surface)
+            self.app.draw_until = None
             drawn = time.perf_counter()
             pygame.display.flip()
-            self._dirty = False
+            self._dirty = self.app.screen.behind
             self.times.add("draw", drawn - stepped)
             self.times.add("flip", time.perf_counter() - drawn)
             self.times.add("events", handled - start)
             self.times.add("steps", stepped - handled)
+
+    def _given_now(self, events: list[pygame.event.Event]) -> list[pygame.event.Event]:
+        """The events of this frame; a drag goes on only once all that its last movement changed has been drawn."""
+        given, self._held = coalesced([*self._held, *events]), []
+        screen = self.app.screen
+        if screen.behind and screen.following and [event.type for event in given] == [pygame.MOUSEMOTION]:
+            given, self._held = [], given
+        return given
 
     def _resized(self) -> None:
         surface = pygame.display.get_surface()

@@ -35,6 +35,7 @@ class Screen:
         self._last_press: tuple[float, Widget | None] = (-1.0, None)
         self.size = (0, 0)
         self.animating = False
+        self.behind = False  # something has yet to be drawn that the last frame had no time for
 
     # -- for subclasses ------------------------------------------------------------------------------------------
 
@@ -84,6 +85,11 @@ class Screen:
             if widget.visible:
                 widget.draw(painter)
         self.draw_overlay(painter)
+        self.draw_over(painter)
+        return painter
+
+    def draw_over(self, painter: Painter) -> None:
+        """What lies over everything: focus ring, opened list, tooltip."""
         if self.focus is not None and self.focus_shown and self.focus.visible:
             draw_focus_ring(painter, self.focus.rect, self.focus.clip)
         opened = self.opened()
@@ -95,7 +101,6 @@ class Screen:
             if lines:
                 painter.layer += 1
                 draw_tooltip(painter, lines, self.pointer)
-        return painter
 
     # -- finding widgets -----------------------------------------------------------------------------------------
 
@@ -147,6 +152,11 @@ class Screen:
         self._clock += seconds
         self._rested += seconds
         self.advance(seconds)
+
+    @property
+    def following(self) -> bool:
+        """True while a widget follows the pointer."""
+        return self._captured is not None
 
     @property
     def tooltip_due(self) -> bool:

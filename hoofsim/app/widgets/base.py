@@ -48,6 +48,10 @@ class Widget:
     def draw_over(self, painter: Painter) -> None:
         """Draw what lies over everything else while `open`."""
 
+    def content(self) -> object:
+        """What it shows apart from its place and what a hand does to it; drawn again when this is another."""
+        return None
+
     def over_rect(self) -> Rect:
         """The rectangle of `draw_over`."""
         return self.rect

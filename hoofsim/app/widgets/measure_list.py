@@ -70,6 +70,10 @@ class MeasureList(Widget):
             self._rects.append(Rect(rect.x, y, rect.w, height))
             y += height
 
+    def content(self) -> object:
+        """The rows."""
+        return tuple(self.rows)
+
     def draw(self, painter: Painter) -> None:
         """The rows that can be seen."""
         clip = painter.surface.get_clip()

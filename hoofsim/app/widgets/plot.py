@@ -97,6 +97,10 @@ class Plot(Widget):
         super().__init__(name, explain)
         self.picture = Picture("", "")
 
+    def content(self) -> object:
+        """The picture."""
+        return self.picture
+
     def height_for(self, width: int, theme: Theme) -> int:
         """A wide strip."""
         return max(theme.px(9), min(theme.px(13), width * 6 // 10))

@@ -35,6 +35,10 @@ class ScrollPanel(Widget):
         """What is inside."""
         return self.items
 
+    def content(self) -> object:
+        """What the items show."""
+        return tuple(item.content() for item in self.items if item.visible)
+
     def height_for(self, width: int, theme: Theme) -> int:
         """Height that would show everything."""
         shown = [item for item in self.items if item.visible]

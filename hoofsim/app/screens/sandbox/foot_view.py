@@ -135,17 +135,28 @@ class FootView(Widget):
 
     # -- drawing -------------------------------------------------------------------------------------------------
 
-    def draw(self, painter: Painter) -> None:
-        """The picture, kept until it or the camera changes; over it handles and pen."""
-        if self.picture is None or self.camera is None:
+    def painted(self, theme: Theme) -> bool:
+        """Whether the picture stands painted as it is now to be seen."""
+        return self._surface is not None and self._drawn == self._look(theme)
+
+    def _look(self, theme: Theme) -> tuple[object, ...]:
+        return id(self.picture), self.camera, theme.contrast, self.hasty
+
+    def paint(self, theme: Theme) -> None:
+        """Paint the picture, unless it is painted."""
+        if self.picture is None or self.camera is None or self.painted(theme):
             return
-        palette = HIGH_CONTRAST if painter.theme.contrast else NORMAL
+        palette = HIGH_CONTRAST if theme.contrast else NORMAL
         if not self._painters or self._painters[True].palette is not palette:
             self._painters = {fine: PicturePainter(palette, fine) for fine in (True, False)}
-        key = (id(self.picture), self.camera, palette.name, self.hasty)
-        if self._surface is None or key != self._drawn:
-            self._surface = self._painters[not self.hasty].paint(self.picture, self.camera)
-            self._drawn = key
+        self._surface = self._painters[not self.hasty].paint(self.picture, self.camera)
+        self._drawn = self._look(theme)
+
+    def draw(self, painter: Painter) -> None:
+        """The picture, kept until it or the camera changes; over it handles and pen."""
+        self.paint(painter.theme)
+        if self.picture is None or self._surface is None:
+            return
         painter.surface.blit(self._surface, self.sheet)
         if self.note_lines:
             self._draw_notes(painter)

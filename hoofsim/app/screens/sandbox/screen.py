@@ -1,5 +1,6 @@
 """The sandbox screen: wires sitting, controls, sheet and panels together."""
 
+from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 import pygame
@@ -12,16 +13,19 @@ from hoofsim.app.screens.sandbox.handles import Handle
 from hoofsim.app.screens.sandbox.measures_panel import MeasuresPanel
 from hoofsim.app.screens.sandbox.parts import make_parts
 from hoofsim.app.screens.sandbox.placing import place_presenter, place_sandbox
-from hoofsim.app.screens.sandbox.presenter import Presenter, draw_strip
+from hoofsim.app.screens.sandbox.plots.live_plots import LivePlots
+from hoofsim.app.screens.sandbox.presenter import Presenter
 from hoofsim.app.screens.sandbox.sheet import Sheet
 from hoofsim.app.screens.sandbox.shortcuts import sandbox_key
 from hoofsim.app.screens.sandbox.shown import Shown
-from hoofsim.app.screens.sandbox.status import draw_hint, draw_no_rest, draw_status
+from hoofsim.app.screens.sandbox.status import draw_no_rest
+from hoofsim.app.screens.sandbox.surround import Surround
 from hoofsim.app.screens.sandbox.told import told
 from hoofsim.app.screens.sandbox.trials_panel import TrialsPanel
 from hoofsim.app.screens.screen import Screen
 from hoofsim.app.theme import Theme
-from hoofsim.app.widgets.base import Rect
+from hoofsim.app.turns import Turns
+from hoofsim.app.widgets.base import Rect, Widget
 from hoofsim.app.widgets.painter import Painter
 from hoofsim.app.widgets.tooltip import Lines
 from hoofsim.errors import BadInput
@@ -42,6 +46,7 @@ if TYPE_CHECKING:
 
 HAND_RESTS_AFTER = 0.15  # seconds without a change before the curve is computed
 TRACE_EVERY = 0.1
+STEPS_A_PICTURE = 2  # of the clock, while the foot moves by itself
 
 
 class SandboxScreen(Screen):
@@ -66,6 +71,7 @@ class SandboxScreen(Screen):
         self.measures = MeasuresPanel(self._choose_measure)
         self.measures.changed = self._panels_changed
         self.curves = CurvePanel()
+        self.plots = LivePlots(self.curves, self._panels_changed)
         self.trials = TrialsPanel(self.keep_trial, lambda number: self.give(RestoreTrial(number), None))
         self.parts = make_parts(self)
         self.panel, self.right_panel = "trim", "measures"
@@ -74,6 +80,10 @@ class SandboxScreen(Screen):
         self._still = 0.0
         self._since_trace = 0.0
         self._stale = True
+        self._numbers_due = False
+        self._steps = 0
+        self.surround = Surround(self)
+        self._turns = Turns()
         self._lengths = unit
         self.choose_tool("hand")
 
@@ -95,6 +105,7 @@ class SandboxScreen(Screen):
         """Controls, sheet and panels follow the sitting."""
         self.shown.follow(at_once)
         self.curves.due = True
+        self.plots.follow()
         self._still = 0.0
         self._stale = True
 
@@ -206,7 +217,7 @@ class SandboxScreen(Screen):
         place = place_presenter if self.presenter.on else place_sandbox
         self.widgets = place(self, theme, window)
         self.sheet.fit(keep_view=True)
-        self.shown.changed = True
+        self.surround.forget()
         self.drop_lost_focus()
 
     def refit(self) -> None:
@@ -223,9 +234,8 @@ class SandboxScreen(Screen):
             self.controls.set_length_unit(unit)
         self.shown.reduced_motion = self.app.settings.reduced_motion
         self.controls.refresh()
-        self.measures.refresh(self.shown.values(), self.shown.values_before(), unit)
+        self._refresh_numbers()
         self.trials.refresh(self.session, self.curves.measure, unit)
-        self.curves.refresh(self.session, unit)
         self.parts.foot.value = self.session.state.foot.preset
         self.parts.load.value = self.session.state.load.case
         buttons = self.parts.buttons
@@ -240,27 +250,68 @@ class SandboxScreen(Screen):
         buttons["Play"].down = playing
         buttons["Ghost"].down, buttons["Names"].down = self.sheet.ghost != "none", self.sheet.names
 
+    def _refresh_numbers(self) -> None:
+        unit = self.app.settings.length_unit
+        self.measures.refresh(self.shown.values(), self.shown.values_before(), unit)
+        self.curves.refresh(self.session, unit)
+        self.plots.refresh(self.session, self.shown, unit)
+
     def draw(self, surface: pygame.Surface) -> Painter:
-        """Bring everything up to date, then draw."""
+        """Bring up to date what is due, all of it unless the application is in a hurry; then draw."""
+        self.sheet.highlight = self.view.pointed_part if self.view.focused and self.focus_shown else None
+        until = self.app.draw_until
+        if until is None or not self.surround.fits(surface):
+            self.surround.forget()
+            self._renew_panels(surface)
+            self._renew_picture()
+            self.behind = False
+        else:
+            due: dict[str, Callable[[], None]] = {}
+            if self._picture_due and (not self.shown.moving or self._steps >= STEPS_A_PICTURE):
+                due["picture"] = self._renew_picture
+            if self._stale or self._numbers_due or self.surround.forgotten or self.surround.status_changed:
+                due["panels"] = lambda: self._renew_panels(surface)
+            waits = self._turns.take(due, until)
+            self.behind = waits or (self._picture_due and not self.shown.moving)
+        painter = Painter(surface, self.app.theme)
+        self.surround.onto(painter)
+        self.view.draw(painter)
+        if not self.shown.at_rest:
+            draw_no_rest(painter, self.view.rect, self.session.loaded.status)
+        self.draw_over(painter)
+        return painter
+
+    @property
+    def _picture_due(self) -> bool:
+        if not (self.shown.moving or self.following):
+            self.view.hasty = False
+        changed = self.shown.changed or self.sheet.choices() != self.sheet.look
+        return changed or not self.view.painted(self.app.theme)
+
+    def _renew_picture(self) -> None:
+        if self.shown.changed or self.sheet.choices() != self.sheet.look:
+            self.shown.changed, self._steps = False, 0
+            self.sheet.refresh(self.following)
+            scene = self.shown.scene
+            self.view.hand = scene.hand if scene is not None else None
+        else:
+            self.view.paint(self.app.theme)
+
+    def _renew_panels(self, surface: pygame.Surface) -> None:
         if self._stale:
             self._stale = False
             self.place()
             self._stale = False
-            self.shown.changed = True
-        pointed = self.view.pointed_part if self.view.focused and self.focus_shown else None
-        if pointed != self.sheet.highlight:
-            self.sheet.highlight, self.shown.changed = pointed, True
-        if self.shown.changed:
-            self.shown.changed = False
-            self.sheet.refresh(self.view.dragging)
-            scene = self.shown.scene
-            self.view.hand = scene.hand if scene is not None else None
-        elif not (self.shown.moving or self.view.dragging):
-            self.view.hasty = False
-        return super().draw(surface)
+        elif self._numbers_due:
+            rows = [row.key for row in self.measures.list.rows]
+            self._refresh_numbers()
+            if rows != [row.key for row in self.measures.list.rows]:
+                self.place()
+        self._numbers_due = False
+        self.surround.renew(surface)
 
     def draw_ground(self, painter: Painter) -> None:
-        """Docks, status and, in the presenter's view, the line of layers."""
+        """The grounds of the docks and of the tools."""
         super().draw_ground(painter)
         theme, places = painter.theme, self.places
         for key in ("controls", "measures", "curves", "panel", "right_tabs", "chooser", "tools"):
@@ -268,16 +319,6 @@ class SandboxScreen(Screen):
                 painter.box(places[key], "card", None, 0)
         if "curves" in places:
             painter.line(places["curves"].topleft, places["curves"].topright, "line", theme.hairline)
-
-    def draw_overlay(self, painter: Painter) -> None:
-        """What lies over the sheet: the words when no rest is found, the status line."""
-        if self.presenter.on:
-            draw_strip(painter, self.places["strip"], self.presenter, self.view.pen, self.shown.frozen)
-        else:
-            draw_status(painter, self.places["status"], self)
-            draw_hint(painter, self.places["hint"], self.view.tool, self.sheet.named)
-        if not self.shown.at_rest:
-            draw_no_rest(painter, self.view.rect, self.session.loaded.status)
 
     def tooltip(self) -> Lines:
         """Structure under the pointer, measure under the pointer, or the widget's own words."""
@@ -298,19 +339,33 @@ class SandboxScreen(Screen):
 
     def advance(self, seconds: float) -> None:
         """Move what moves; compute the curve when the hand rests."""
+        self._steps += 1
         self.shown.advance(seconds)
         self._still += seconds
         self._since_trace += seconds
         if self._since_trace >= TRACE_EVERY and not self.presenter.on:
             self.curves.record(self.shown.values().get(self.curves.measure), self._since_trace)
             self._since_trace = 0.0
-            self._stale = self._stale or self.shown.scene is not None
+            self._numbers_due = self._numbers_due or self.shown.scene is not None
         if self.curves.due and self._still >= HAND_RESTS_AFTER and not self.view.dragging:
             self.curves.compute(self.session, self.app.settings.length_unit)
             self._stale = True
             if self.shown.scene is None and self.sheet.outgrown():
                 self.sheet.fit()
-        self.animating = self.shown.moving or self.curves.due
+        elif not self.view.dragging and not self.presenter.on and self.plots.work(self.session, seconds):
+            self._stale = True
+        self.animating = self.shown.moving or self.curves.due or self.plots.working
+
+    def handle(self, event: pygame.event.Event) -> bool:
+        """As every screen; what the pointer does on the sheet leaves all round it as it is."""
+        quiet = event.type == pygame.MOUSEMOTION and self._under() is self.view
+        used = super().handle(event)
+        if not (quiet and self._under() is self.view):
+            self.surround.forget()
+        return used
+
+    def _under(self) -> Widget | None:
+        return self._captured or self.widget_at(self.pointer)
 
     def shortcut(self, event: pygame.event.Event) -> bool:
         """Keys of the sandbox and of the presenter's view."""

@@ -26,6 +26,7 @@ class Sheet:
         self.ghost = GHOSTS[0]
         self.names = False
         self.highlight: str | None = None
+        self.look: object = None
         self._fitted: object = None
 
     @property
@@ -43,10 +44,20 @@ class Sheet:
         self.ghost = GHOSTS[(GHOSTS.index(self.ghost) + 1) % len(GHOSTS)]
 
     def refresh(self, dragging: bool) -> None:
-        """A new picture of the foot now shown."""
+        """A new picture of the foot now shown, painted."""
         self.view.points = self.shown.foot.points
         self.view.hasty = self.shown.moving or dragging
         self.view.picture = self.picture()
+        self.look = self.choices()
+        self.view.paint(self.app.theme)
+
+    def choices(self) -> tuple[object, ...]:
+        """Everything that decides about the picture besides the foot; `look` is what it was last made with."""
+        presenter, camera = self.presenter, self.view.camera
+        return (
+            self.ghost, self.named, self.highlight, presenter.on, presenter.hidden, self.text_pixels,
+            camera.scale if camera is not None else 0.0, self.app.settings.length_unit,
+        )  # fmt: skip
 
     def fit(self, keep_view: bool = False) -> None:
         """Fit the sheet to the foot with its words; with `keep_view` only when the room for it is another."""

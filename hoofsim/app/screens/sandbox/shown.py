@@ -15,6 +15,7 @@ from hoofsim.session.state import State
 
 # Damage that a pull by hand has left beyond what the load itself does, as a share of a bond.
 LASTING_DAMAGE = 0.01
+MEASURED_EVERY = 0.09  # seconds; numbers that change faster cannot be read
 
 
 class Shown:
@@ -37,6 +38,8 @@ class Shown:
         self._from: Any = None
         self._share = 1.0
         self._of_scene: State | None = None
+        self._measured: dict[str, float | None] = {}
+        self._since_measured = 0.0
         self.follow(at_once=True)
 
     # -- following the sitting -----------------------------------------------------------------------------------
@@ -102,6 +105,7 @@ class Shown:
     def _fresh_scene(self) -> Scene:
         state = self.session.state
         self._of_scene = state
+        self._measured = {}
         return Scene(foot_of(state.foot), state.load.case, stance_percent=state.load.stance_percent)
 
     def grab(self, at: Point) -> bool:
@@ -163,13 +167,18 @@ class Shown:
                 self._from, self._share = self.foot, 0.0
             return
         scene.advance(seconds)
+        self._since_measured += seconds
         self.foot, self.changed = scene.loaded, True
 
     # -- numbers -------------------------------------------------------------------------------------------------
 
     def values(self) -> dict[str, float | None]:
-        """Every measure of what is shown."""
-        return self.scene.loaded.measures() if self.scene is not None else self.session.loaded.measures()
+        """Every measure of what is shown; while it moves, of a moment up to `MEASURED_EVERY` ago."""
+        if self.scene is None:
+            return self.session.loaded.measures()
+        if not self._measured or self._since_measured >= MEASURED_EVERY or not self._scene_moves:
+            self._measured, self._since_measured = self.scene.loaded.measures(), 0.0
+        return self._measured
 
     def values_before(self) -> dict[str, float | None]:
         """Every measure of what is compared with; empty where a moment of a stride has nothing to compare with."""
