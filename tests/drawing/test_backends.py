@@ -13,6 +13,7 @@ from hoofsim.drawing.backend_svg import svg
 from hoofsim.drawing.backend_text import LETTERS, characters, dump
 from hoofsim.drawing.camera import Camera
 from hoofsim.drawing.display_list import Arrow, Circle, DisplayList, Group, Polygon, Polyline, Text, Tie
+from hoofsim.drawing.lowering import AreaMark, DiscMark, marks
 from hoofsim.drawing.palette import HIGH_CONTRAST, NORMAL
 from hoofsim.frames import Array
 
@@ -168,6 +169,35 @@ def test_pygame_edges_are_smooth() -> None:
 def test_pygame_survives_a_view_far_away() -> None:
     surface = Painter().paint(PICTURE, Camera(200.0, (1e5, 1e5), (100, 100)))
     assert surface.get_at((50, 50))[:3] == (251, 249, 244)
+
+
+def test_pygame_draws_the_same_with_and_without_keeping_places_in_reach() -> None:
+    """Bounds far beyond the picture make every place be held within what a surface can take."""
+    wide = DisplayList(PICTURE.items, (-1e6, -1e6, 1e6, 1e6))
+    camera = Camera.fit(PICTURE.bounds, (500, 320))
+    for fine in (True, False):
+        kept, free = (pygame.image.tobytes(Painter(fine=fine).paint(one, camera), "RGB")
+                      for one in (wide, PICTURE))  # fmt: skip
+        assert kept == free
+
+
+@pytest.mark.parametrize("scale", [2.0, 4.4])
+def test_pygame_stamps_dots_where_discs_would_be(scale: float) -> None:
+    area = Polygon(((0.0, 0.0), (30.0, 0.0), (30.0, 20.0), (0.0, 20.0)), "cushion")
+    camera = Camera(scale, (15.0, 10.0), (200, 160))
+    painter = Painter(fine=False)
+    stamped = painter.paint(DisplayList((area,), (0.0, 0.0, 30.0, 20.0)), camera)
+    drawn = painter.paint(DisplayList((), (0.0, 0.0, 30.0, 20.0)), camera)
+    for mark in marks(area, NORMAL):
+        places = [camera.to_pixels(place) for place in getattr(mark, "points", ())]
+        if isinstance(mark, AreaMark):
+            pygame.draw.polygon(drawn, mark.colour, places)
+        elif isinstance(mark, DiscMark):
+            radius = max(mark.radius * scale, 0.8)
+            pygame.draw.circle(drawn, mark.colour, camera.to_pixels(mark.centre), radius)
+        else:
+            pygame.draw.aalines(drawn, mark.colour, True, places)
+    assert pygame.image.tobytes(stamped, "RGB") == pygame.image.tobytes(drawn, "RGB")
 
 
 def test_pygame_writes_after_a_window_was_closed() -> None:

@@ -13,7 +13,7 @@ from hoofsim.drawing.display_list import Arrow, DisplayList, Polygon, Text, Tie
 from hoofsim.drawing.foot_changes import ghost, laid_upon
 from hoofsim.drawing.foot_forces import newtons_per_mm
 from hoofsim.drawing.foot_measures import DRAWABLE
-from hoofsim.drawing.foot_picture import foot_picture
+from hoofsim.drawing.foot_picture import bare_foot, foot_picture
 from hoofsim.drawing.foot_shown import Options, Unloaded
 from hoofsim.drawing.labels import colliding
 from hoofsim.errors import BadInput
@@ -250,3 +250,14 @@ def apart(one: str, other: str) -> float:
 def test_the_comparison_sees_moves_and_other_words() -> None:
     assert apart("circle tip 1.0,2.0", "circle tip 1.0,2.5") == pytest.approx(0.5)
     assert apart("text sole", "text frog") == float("inf")
+
+
+def test_the_bare_foot_is_the_picture_without_its_words(one: LoadedFoot) -> None:
+    options = Options(labels=(), force_words=False, scale_bar=False, note=False, title="")
+    whole = foot_picture(one, baseline=one.baseline, show=options)
+    bare, notes = bare_foot(one, baseline=one.baseline, show=options)
+    assert list(bare.primitives()) == [item for item in whole.primitives() if not isinstance(item, Text)]
+    assert bare.bounds == bounds_of(bare.primitives())
+    words = " ".join(item.text for item in whole.primitives() if isinstance(item, Text))
+    assert words == " ".join(notes)
+    assert "Force arrows" in words
