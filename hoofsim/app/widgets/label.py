@@ -16,6 +16,10 @@ class Label(Widget):
         self.colour = colour
         self.align = align
 
+    def content(self) -> object:
+        """The words."""
+        return self.text
+
     def height_for(self, width: int, theme: Theme) -> int:
         """Lines that the width needs."""
         pixels, face = theme.text_pixels(self.role)

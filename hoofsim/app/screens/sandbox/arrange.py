@@ -11,12 +11,13 @@ RAIL_TAB = 3.6  # height of one upright tab
 GAP = 0.5
 
 
-def arrange(theme: Theme, window: Rect, rail: int, tabs: int) -> dict[str, Rect]:
+def arrange(theme: Theme, window: Rect, rail: int, tabs: int, tall: bool = False) -> dict[str, Rect]:
     """Rectangles of the sandbox.
 
     `rail` is the width of the upright tabs and `tabs` how many stand there when there is one dock only. Wide: bar,
     left rail and controls, foot over the curves, right dock with measures, status. Otherwise one dock on the right holds
     every panel; `rail` is missing when its tabs are too many for the height, and `chooser` stands over the panel then.
+    `tall` gives the strip of curves more height.
     """
     gap = theme.px(GAP)
     places: dict[str, Rect] = {}
@@ -25,7 +26,8 @@ def arrange(theme: Theme, window: Rect, rail: int, tabs: int) -> dict[str, Rect]
     if window.w / theme.em >= WIDE_FROM:
         left, rest = split_left(rest, rail + theme.px(17.5))
         centre, right = split_right(rest, theme.px(19))
-        strip = min(theme.px(15.5), max(theme.px(11.5), round(centre.h * 0.3)))
+        most, share = (19.0, 0.4) if tall else (15.5, 0.3)
+        strip = min(theme.px(most), max(theme.px(11.5), round(centre.h * share)))
         places["foot"], places["curves"] = split_bottom(centre, strip)
         places["rail"], places["controls"] = split_left(left, rail)
         places["right_tabs"], places["measures"] = split_top(right, theme.px(2.9))

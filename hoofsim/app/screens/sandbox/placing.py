@@ -5,9 +5,10 @@ from typing import TYPE_CHECKING
 from hoofsim.app.screens.sandbox.arrange import arrange
 from hoofsim.app.screens.sandbox.controls import GROUP_TABS
 from hoofsim.app.screens.sandbox.parts import ALL_TABS
+from hoofsim.app.screens.sandbox.plots.strip import place_strip
 from hoofsim.app.theme import Theme
 from hoofsim.app.widgets.base import Rect, Widget
-from hoofsim.app.widgets.layout import columns, inset, split_bottom, split_top
+from hoofsim.app.widgets.layout import inset, split_bottom, split_top
 from hoofsim.app.widgets.scroll import ScrollPanel
 
 if TYPE_CHECKING:
@@ -21,7 +22,7 @@ def panel_widgets(screen: "SandboxScreen", key: str) -> list[Widget]:
     if key == "measures":
         return [screen.measures.choice, screen.measures.panel]
     if key == "curves":
-        return [screen.curves.panel]
+        return [screen.plots.choice, screen.plots.panel]
     if key == "trials":
         return [screen.trials.panel]
     return [screen.controls.panels[key]]
@@ -30,7 +31,9 @@ def panel_widgets(screen: "SandboxScreen", key: str) -> list[Widget]:
 def place_sandbox(screen: "SandboxScreen", theme: Theme, window: Rect) -> list[Widget]:
     """Place everything; the widgets in Tab order."""
     parts = screen.parts
-    places = screen.places = arrange(theme, window, parts.rail.width(theme), len(ALL_TABS))
+    places = screen.places = arrange(
+        theme, window, parts.rail.width(theme), len(ALL_TABS), tall=screen.plots.tall
+    )
     screen.wide = "right_tabs" in places
     parts.rail.items = list(GROUP_TABS if screen.wide else ALL_TABS)
     if screen.wide and screen.panel not in screen.controls.panels:
@@ -52,7 +55,9 @@ def place_sandbox(screen: "SandboxScreen", theme: Theme, window: Rect) -> list[W
         widgets += _place_panel(
             screen, screen.right_panel, inset(places["measures"], pad, theme.px(0.4)), theme
         )
-        widgets += _place_curves(screen, inset(places["curves"], pad, theme.px(0.5)), theme)
+        widgets += place_strip(
+            screen.curves, screen.plots, inset(places["curves"], pad, theme.px(0.5)), theme
+        )
     else:
         widgets += _place_view(screen, places["foot"], theme)
         widgets += _place_panel(screen, screen.panel, inset(places["panel"], pad), theme)
@@ -75,17 +80,6 @@ def _place_panel(screen: "SandboxScreen", key: str, rect: Rect, theme: Theme) ->
         place, rect = split_top(rect, height, theme.px(0.4))
         widget.place(place, theme)
     return widgets
-
-
-def _place_curves(screen: "SandboxScreen", rect: Rect, theme: Theme) -> list[Widget]:
-    """Curve and trace side by side, the choice of control under the curve."""
-    curves = screen.curves
-    left, right = columns(rect, [1.15, 1], theme.px(1))
-    plot, choice = split_bottom(left, theme.px(2), theme.px(0.2))
-    curves.curve.place(plot, theme)
-    curves.choice.place(choice, theme)
-    curves.trace.place(right, theme)
-    return [curves.curve, curves.choice, curves.trace]
 
 
 def _place_view(screen: "SandboxScreen", rect: Rect, theme: Theme) -> list[Widget]:

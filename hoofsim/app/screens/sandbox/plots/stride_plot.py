@@ -1,0 +1,101 @@
+"""Tendon tension and the ground force's lever over the stance of walk and trot, with the present moment marked."""
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from hoofsim.app.screens.sandbox.curve_panel import factor_to_shown, words_with_unit
+from hoofsim.app.screens.sandbox.shown import Shown
+from hoofsim.app.widgets.base import Widget
+from hoofsim.app.widgets.label import Label
+from hoofsim.app.widgets.plot import XY, Line, Mark, Picture, Plot
+from hoofsim.app.widgets.tagged_plot import Tag, TaggedPlot
+from hoofsim.measures.table import MEASURES
+from hoofsim.model import sweep
+from hoofsim.session.commands import MOVING_CASES
+from hoofsim.session.session import Session
+from hoofsim.session.state import FootChoice
+
+STANCES = np.linspace(0.0, 100.0, 41)
+BLOCK = 7  # stances solved in one piece of work
+# What is drawn, under names short enough for half a strip.
+DRAWN = {"tendon_tension": "Tendon tension", "ground_force_lever": "Ground-force lever"}
+LEAST = {"tendon_tension": 200.0, "ground_force_lever": 5.0}
+COLOUR = {"walk": "tendon", "trot": "trim"}
+TOLD = "Line: walk. Dashes: trot. Dot: now."
+
+
+class StridePlot:
+    """Two plots side by side, computed for one foot, seven moments of a gait at a time."""
+
+    key, words, beside_curve = "stride", "Over the stride", False
+
+    def __init__(self) -> None:
+        self.charts = {
+            name: TaggedPlot(f"{MEASURES[name].label} over the stance", MEASURES[name].definition)
+            for name in DRAWN
+        }
+        self.note = Label(TOLD, "small", "quiet")
+        self._foot: FootChoice | None = None
+        self._found: dict[str, list[dict[str, float]]] = {}
+
+    @property
+    def plots(self) -> Sequence[Plot]:
+        """Tension, and lever."""
+        return tuple(self.charts.values())
+
+    @property
+    def told(self) -> Sequence[Widget]:
+        """How to read them."""
+        return (self.note,)
+
+    def _follow(self, session: Session) -> None:
+        state = session.state.foot
+        if state != self._foot:
+            self._foot = state
+            self._found = {case: [] for case in MOVING_CASES}
+
+    def work(self, session: Session) -> bool:
+        """The next moments of a gait that are missing for this foot."""
+        self._follow(session)
+        for case, found in self._found.items():
+            if len(found) < STANCES.size:
+                next_ones = STANCES[len(found) : len(found) + BLOCK]
+                table = sweep(session.foot, {"stance_percent": next_ones}, case)
+                found += [{name: float(table[name][i]) for name in DRAWN} for i in range(next_ones.size)]
+                return True
+        return False
+
+    def refresh(self, session: Session, shown: Shown, length_unit: str) -> None:
+        """What is computed so far, and the dot."""
+        self._follow(session)
+        case, stance = session.state.load.case, shown.stance_percent()
+        for name, plot in self.charts.items():
+            measure = MEASURES[name]
+            factor = factor_to_shown(measure.unit, length_unit)
+            lines, tags, marks = [], [], []
+            for gait, found in self._found.items():
+                points = tuple(
+                    None if np.isnan(one[name]) else (float(at), one[name] * factor)
+                    for at, one in zip(STANCES, found, strict=False)
+                )
+                lines.append(Line(points, COLOUR[gait], dashed=gait == "trot"))
+                if len(found) == STANCES.size and (peak := highest(points)) is not None:
+                    tags.append(Tag(peak, gait, COLOUR[gait]))
+            value = shown.values().get(name)
+            if case in MOVING_CASES and stance is not None and value is not None:
+                marks.append(Mark((stance, value * factor), COLOUR[case]))
+            plot.tags = tuple(tags)
+            plot.picture = Picture(
+                "% of the stance",
+                words_with_unit(DRAWN[name], measure.unit, length_unit),
+                tuple(lines),
+                tuple(marks),
+                x_range=(0.0, 100.0),
+                least_height=LEAST[name] * factor,
+            )
+
+
+def highest(points: Sequence[XY | None]) -> XY | None:
+    """The point with the largest y."""
+    return max((p for p in points if p is not None), key=lambda p: p[1], default=None)
