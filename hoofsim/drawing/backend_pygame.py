@@ -145,7 +145,7 @@ class Painter:
 
     def _dots(self, surface: pygame.Surface, mark: DotsMark, view: "_View") -> None:
         """Dots of a pattern: alike, so that one is drawn and then stamped."""
-        colour, radius = _colour(mark.colour)[:3], max(mark.radius * view.scale, 0.8)
+        colour, radius = _colour(mark.colour)[:3], mark.radius * view.scale
         places = view.pixels(mark.centres)
         if not (self.fine or radius < 2.0):
             for place in places:
@@ -161,8 +161,8 @@ class Painter:
         for reach, colour in ((radius + rim, mark.rim), (radius - rim, mark.colour)):
             if colour is None:
                 continue
-            draw = pygame.draw.circle if self.fine or reach < 2.0 else pygame.draw.aacircle
-            draw(surface, _colour(colour)[:3], (x, y), max(reach, 0.8))
+            draw = _dot if self.fine or reach < 2.0 else pygame.draw.aacircle
+            draw(surface, _colour(colour)[:3], (x, y), reach)
 
     def _write(self, surface: pygame.Surface, mark: TextMark, camera: Camera) -> None:
         text = mark.text
@@ -208,8 +208,18 @@ def _stamp(colour: tuple[int, int, int], radius: float) -> tuple[pygame.Surface,
     clear = (colour[0] ^ 1, colour[1], colour[2])
     stamp.fill(clear)
     stamp.set_colorkey(clear)
-    pygame.draw.circle(stamp, colour, (middle, middle), radius)
+    _dot(stamp, colour, (middle, middle), radius)
     return stamp, middle
+
+
+def _dot(
+    surface: pygame.Surface, colour: tuple[int, int, int], place: tuple[float, float], radius: float
+) -> None:
+    """A disc, of one pixel at least."""
+    if radius < 1.0:
+        surface.set_at((int(place[0]), int(place[1])), colour)
+    else:
+        pygame.draw.circle(surface, colour, place, radius)
 
 
 class _View:

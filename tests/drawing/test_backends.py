@@ -193,8 +193,10 @@ def test_pygame_stamps_dots_where_discs_would_be(scale: float) -> None:
         if isinstance(mark, AreaMark):
             pygame.draw.polygon(drawn, mark.colour, places)
         elif isinstance(mark, DiscMark):
-            radius = max(mark.radius * scale, 0.8)
-            pygame.draw.circle(drawn, mark.colour, camera.to_pixels(mark.centre), radius)
+            place, radius = camera.to_pixels(mark.centre), mark.radius * scale
+            if radius < 1.0:
+                drawn.set_at([int(value) for value in place], mark.colour)
+            pygame.draw.circle(drawn, mark.colour, place, radius)
         else:
             pygame.draw.aalines(drawn, mark.colour, True, places)
     assert pygame.image.tobytes(stamped, "RGB") == pygame.image.tobytes(drawn, "RGB")
