@@ -1,5 +1,7 @@
 """The running program without a window: settings, theme, sitting, screens, and one sentence for the reader."""
 
+import time
+from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
 from typing import Any
@@ -44,7 +46,8 @@ class Application:
         self._kept_at: tuple[int, object] = (0, self.session.state)
         self._unkept_for = 0.0
         self.painter: Painter | None = None
-        # When drawing has to end, s of `time.perf_counter`; None: there is no hurry.
+        self.clock: Callable[[], float] = time.perf_counter
+        # When drawing has to end, s of that clock; None: there is no hurry.
         self.draw_until: float | None = None
 
     def _theme(self) -> Theme:

@@ -1,8 +1,6 @@
 """The loop: events to commands, fixed steps of time, drawing when something changed."""
 
-import time
-from collections import deque
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 import pygame
 
@@ -14,22 +12,16 @@ MOST_STEPS = 5  # after a pause the clock does not chase what was missed
 # Seconds from the beginning of a frame: the rest of it is for showing and for the system.
 DRAWING_ENDS_AFTER = 0.011
 LONG_HANDLING = 0.004  # a drag that took so long to follow is drawn in the frame after
-FRAMES_KEPT = 240
 
 
-@dataclass
+@dataclass(frozen=True)
 class FrameTimes:
-    """Milliseconds spent in the parts of the latest frames."""
+    """Seconds that the parts of one frame took; a frame that shows nothing new draws nothing."""
 
-    parts: dict[str, deque[float]] = field(default_factory=dict)
-
-    def add(self, name: str, seconds: float) -> None:
-        """Remember one part of one frame."""
-        self.parts.setdefault(name, deque(maxlen=FRAMES_KEPT)).append(1000 * seconds)
-
-    def medians(self) -> dict[str, float]:
-        """The median of each part in milliseconds."""
-        return {name: sorted(kept)[len(kept) // 2] for name, kept in self.parts.items()}
+    events: float = 0.0
+    steps: float = 0.0
+    draw: float = 0.0
+    flip: float = 0.0
 
 
 def coalesced(events: list[pygame.event.Event]) -> list[pygame.event.Event]:
@@ -49,7 +41,7 @@ class Loop:
     def __init__(self, app: Application, surface: pygame.Surface) -> None:
         self.app = app
         self.surface = surface
-        self.times = FrameTimes()
+        self.latest = FrameTimes()
         self._fullscreen = False
         self._dirty = True
         self._left_over = 0.0
@@ -67,7 +59,7 @@ class Loop:
 
     def frame(self, seconds: float, events: list[pygame.event.Event]) -> None:
         """One frame: `seconds` have passed and these events have come."""
-        start = time.perf_counter()
+        start = self.app.clock()
         for event in self._given_now(events):
             self._dirty = True
             if event.type in (pygame.VIDEORESIZE, pygame.WINDOWSIZECHANGED):
@@ -76,26 +68,25 @@ class Loop:
                 self.app.handle(event)
         if self.app.fullscreen != self._fullscreen:
             self._switch_fullscreen()
-        handled = time.perf_counter()
+        handled = self.app.clock()
         self._left_over = min(self._left_over + seconds, MOST_STEPS * STEP)
         while self._left_over >= STEP:
             self._left_over -= STEP
             self._dirty = self._dirty or self.app.moving
             self.app.advance(STEP)
             self._dirty = self._dirty or self.app.moving
-        stepped = time.perf_counter()
+        stepped = self.app.clock()
         self._put_off = not self._put_off and self.app.screen.following and handled - start > LONG_HANDLING
+        drawn = shown = stepped
         if self._dirty and self.app.running and not self._put_off:
             self.app.draw_until = start + DRAWING_ENDS_AFTER
             self.app.draw(self.surface)
             self.app.draw_until = None
-            drawn = time.perf_counter()
+            drawn = self.app.clock()
             pygame.display.flip()
+            shown = self.app.clock()
             self._dirty = self.app.screen.behind
-            self.times.add("draw", drawn - stepped)
-            self.times.add("flip", time.perf_counter() - drawn)
-            self.times.add("events", handled - start)
-            self.times.add("steps", stepped - handled)
+        self.latest = FrameTimes(handled - start, stepped - handled, drawn - stepped, shown - drawn)
 
     def _given_now(self, events: list[pygame.event.Event]) -> list[pygame.event.Event]:
         """The events of this frame; a drag goes on only once all that its last movement changed has been drawn."""

@@ -84,7 +84,9 @@ def test_after_keys_drags_and_a_stride_the_window_is_as_drawn_anew(loop):
     x, y = drag_handle(loop, "heel", [(0, 3 * n) for n in range(8)])
     loop.frame(STEP, [button(pygame.MOUSEBUTTONUP, (x, y + 21))])
     assert_drawn_as_anew(loop)
-    for key in (pygame.K_g, pygame.K_3, pygame.K_l, pygame.K_TAB):
+    loop.frame(STEP, [motion(screen.parts.tools["blade"].rect.center)])
+    assert_drawn_as_anew(loop)
+    for key in (pygame.K_b, pygame.K_g, pygame.K_3, pygame.K_l, pygame.K_TAB):
         loop.frame(STEP, [pygame.event.Event(pygame.KEYDOWN, key=key, mod=0, unicode="")])
         assert_drawn_as_anew(loop)
     screen.give(SetLoad("walk"), None)

@@ -83,7 +83,7 @@ class SandboxScreen(Screen):
         self._numbers_due = False
         self._steps = 0
         self.surround = Surround(self)
-        self._turns = Turns()
+        self.turns = Turns(lambda: app.clock())
         self._lengths = unit
         self.choose_tool("hand")
 
@@ -271,7 +271,7 @@ class SandboxScreen(Screen):
                 due["picture"] = self._renew_picture
             if self._stale or self._numbers_due or self.surround.forgotten or self.surround.status_changed:
                 due["panels"] = lambda: self._renew_panels(surface)
-            waits = self._turns.take(due, until)
+            waits = self.turns.take(due, until)
             self.behind = waits or (self._picture_due and not self.shown.moving)
         painter = Painter(surface, self.app.theme)
         self.surround.onto(painter)
