@@ -26,7 +26,7 @@ def cautions_text() -> str:
 
 
 class CautionsScreen(Screen):
-    """The cautions on a card in the middle, with one button."""
+    """The cautions on a card in the middle, with one button to go on and one to read more."""
 
     name = "cautions"
     title = "Before you use this"
@@ -38,7 +38,8 @@ class CautionsScreen(Screen):
         self.understood = Button(
             "I have read this" if first else "Back", self._done, icon="tick" if first else "back", kind="main"
         )
-        self.widgets = [self.panel, self.understood]
+        self.model = Button("The model", lambda: app.open("model"), "what it assumes, and how far it holds")
+        self.widgets = [self.panel, self.model, self.understood]
         self.card = Rect(0, 0, 0, 0)
         self.head = Rect(0, 0, 0, 0)
 
@@ -55,7 +56,7 @@ class CautionsScreen(Screen):
         """A card as tall as the text, or as the window allows."""
         width = min(theme.px(46), window.w - theme.px(1.6))
         inner_width = width - theme.px(3.2)
-        wanted = self.panel.height_for(inner_width, theme) + theme.px(8.4)
+        wanted = self.panel.height_for(inner_width, theme) + theme.px(8.8)
         self.card = centred(window, width, min(wanted, window.h - theme.px(1.6)))
         inner = inset(self.card, theme.px(1.6), theme.px(1.2))
         self.head, rest = split_top(inner, theme.px(2.4), theme.px(0.6))
@@ -63,6 +64,7 @@ class CautionsScreen(Screen):
         self.panel.place(body, theme)
         button_width = self.understood.width(theme)
         self.understood.place(Rect(foot.right - button_width, foot.y, button_width, foot.h), theme)
+        self.model.place(Rect(foot.x, foot.y, self.model.width(theme), foot.h), theme)
 
     def draw_ground(self, painter: Painter) -> None:
         """The card with its title."""

@@ -6,6 +6,7 @@ from hoofsim.app.screens.cautions import CautionsScreen
 from hoofsim.app.screens.files import FileScreen
 from hoofsim.app.screens.lesson.screen import LessonScreen
 from hoofsim.app.screens.lessons import LessonsScreen
+from hoofsim.app.screens.model_page import ModelPageScreen
 from hoofsim.app.screens.pair import PairScreen
 from hoofsim.app.screens.sandbox.screen import SandboxScreen
 from hoofsim.app.screens.screen import Screen
@@ -28,6 +29,7 @@ SCREENS: dict[str, type[Screen]] = {
         FileScreen,
         SettingsScreen,
         CautionsScreen,
+        ModelPageScreen,
     )
 }
 

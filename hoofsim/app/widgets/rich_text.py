@@ -1,6 +1,7 @@
 """Running text with headings, lists, bold, italic and links, from a few marks that are easy to type.
 
-`# heading`, `- item`, blank line between paragraphs, `**bold**`, `*italic*`, `` `code` ``, `[words](target)`.
+`# heading` (any number of `#`), `- item`, `1. item`, blank line between paragraphs, `**bold**`, `*italic*`, `` `code` ``,
+`[words](target)`.
 """
 
 import re
@@ -17,6 +18,7 @@ from hoofsim.app.widgets.painter import Painter
 _MARKS = re.compile(
     r"\*\*(?P<bold>.+?)\*\*|\*(?P<italic>.+?)\*|`(?P<code>.+?)`|\[(?P<words>.+?)\]\((?P<target>.+?)\)"
 )
+_LINE = re.compile(r"(?:(?P<heading>#+)|-|(?P<number>\d+\.)) (?P<words>.*)")
 
 
 @dataclass(frozen=True)
@@ -34,6 +36,7 @@ class Block:
 
     kind: str
     spans: tuple[Span, ...]
+    sign: str = "•"  # before an item
 
 
 @dataclass(frozen=True)
@@ -48,19 +51,22 @@ def parse(text: str) -> list[Block]:
     """Blocks of the marked text."""
     blocks = []
     for chunk in re.split(r"\n\s*\n", text.strip()):
-        gathered: list[tuple[str, str]] = []
+        gathered: list[tuple[str, str, str]] = []  # kind, sign, words
         for line in chunk.splitlines():
             stripped = line.strip()
-            if stripped.startswith("# "):
-                gathered.append(("heading", stripped[2:]))
-            elif stripped.startswith("- "):
-                gathered.append(("item", stripped[2:]))
+            marked = _LINE.match(stripped)
+            if marked and marked["heading"]:
+                gathered.append(("heading", "", marked["words"]))
+            elif marked:
+                gathered.append(("item", marked["number"] or "•", marked["words"]))
             elif gathered and gathered[-1][0] != "heading":
-                gathered[-1] = (gathered[-1][0], f"{gathered[-1][1]} {stripped}")
+                kind, sign, words = gathered[-1]
+                gathered[-1] = (kind, sign, f"{words} {stripped}")
             else:
-                gathered.append(("paragraph", stripped))
+                gathered.append(("paragraph", "", stripped))
         blocks += [
-            Block(kind, spans(line, "heading" if kind == "heading" else "body")) for kind, line in gathered
+            Block(kind, spans(words, "heading" if kind == "heading" else "body"), sign)
+            for kind, sign, words in gathered
         ]
     return blocks
 
@@ -89,10 +95,11 @@ def place_blocks(blocks: Sequence[Block], width: int, theme: Theme) -> tuple[lis
     for index, block in enumerate(blocks):
         if index:
             y += theme.px(0.25 if block.kind == "item" else 0.7)
-        indent = theme.px(1.2) if block.kind == "item" else 0
+        sign = theme.text_width(block.sign)
+        indent = max(theme.px(1.2), theme.px(0.6) + sign) if block.kind == "item" else 0
         height = theme.line_height("heading" if block.kind == "heading" else "body")
         if block.kind == "item":
-            placed.append(PlacedSpan(Span("•"), (theme.px(0.3), y, indent, height)))
+            placed.append(PlacedSpan(Span(block.sign), (theme.px(0.3), y, sign, height)))
         y = _place_words(placed, _words(block.spans), indent, y, height, width, theme)
         y += height
     return placed, y
@@ -171,16 +178,24 @@ class RichText(Widget):
         self.follow = follow or (lambda target: None)
         self.colour = colour
         self._placed: list[PlacedSpan] = []
+        self._kept: dict[tuple[int, Theme], tuple[list[PlacedSpan], int]] = {}
         self._links: list[Link] = []
 
     def height_for(self, width: int, theme: Theme) -> int:
         """Height of the wrapped text."""
-        return place_blocks(self.blocks, width, theme)[1]
+        return self._wrapped(width, theme)[1]
+
+    def _wrapped(self, width: int, theme: Theme) -> tuple[list[PlacedSpan], int]:
+        """Wrapping for a width, kept: a page that scrolls is placed again at every step."""
+        key = (width, theme)
+        if key not in self._kept:
+            self._kept = {key: place_blocks(self.blocks, width, theme), **dict(list(self._kept.items())[:1])}
+        return self._kept[key]
 
     def place(self, rect: Rect, theme: Theme) -> None:
         """Wrap to the rectangle and put a link widget over every linked piece."""
         super().place(rect, theme)
-        self._placed, _ = place_blocks(self.blocks, rect.w, theme)
+        self._placed, _ = self._wrapped(rect.w, theme)
         linked = [piece for piece in self._placed if piece.span.link]
         if len(linked) != len(self._links):
             self._links = [Link(piece.span, self.follow) for piece in linked]
