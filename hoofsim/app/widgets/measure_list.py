@@ -16,7 +16,8 @@ from hoofsim.app.widgets.wrapping import wrap_lines
 class Row:
     """One measure as shown. `readable` says whether a radiograph could show this change; then it is set in full ink.
 
-    `reference` are the ends of the range, `place` the value in the same numbers (None where undefined).
+    `reference` are the ends of the range, `place` the value in the same numbers (None where undefined), `band` the ends
+    between which it is uncertain, and `band_words` the same in words.
     """
 
     key: str
@@ -27,6 +28,8 @@ class Row:
     readable: bool = True
     reference: tuple[float, float] | None = None
     place: float | None = None
+    band: tuple[float, float] | None = None
+    band_words: str = ""
 
 
 class MeasureList(Widget):
@@ -100,6 +103,10 @@ class MeasureList(Widget):
         bar = Rect(inner.x, line.centery - theme.px(0.16), value.x - theme.px(0.9) - inner.x, theme.px(0.32))
         if row.reference is not None and bar.w > theme.px(3):
             draw_reference(painter, bar, row.reference, row.place)
+            if row.band is not None:
+                draw_band(painter, bar, row.reference, row.band)
+        elif row.band_words and theme.text_width(row.band_words, "small") <= bar.w:
+            painter.text(row.band_words, Rect(bar.x, line.y, bar.w, line.h), "small", "quiet")
 
     def _change(self, painter: Painter, row: Row, rect: Rect) -> None:
         if not row.change:
@@ -167,8 +174,7 @@ def draw_reference(painter: Painter, bar: Rect, reference: tuple[float, float], 
     """A thin track with the reference range as a block and the value as a pointed mark, held at the ends."""
     theme = painter.theme
     low, high = reference
-    span = max(high - low, 1e-9)
-    left, right = low - span, high + span
+    left, right = shown_ends(reference)
     track = Rect(bar.x, bar.centery - max(1, theme.hairline // 2), bar.w, max(1, theme.hairline))
     painter.box(track, "line", None, 0)
     start = bar.x + bar.w * (low - left) / (right - left)
@@ -181,3 +187,23 @@ def draw_reference(painter: Painter, bar: Rect, reference: tuple[float, float], 
     half = theme.px(0.26)
     points = [(x - half, bar.y - half), (x + half, bar.y - half), (x, bar.bottom)]
     painter.smooth(points, "good" if inside else "warn")
+
+
+def shown_ends(reference: tuple[float, float]) -> tuple[float, float]:
+    """The values at the ends of a bar: the reference range and its width again on either side."""
+    low, high = reference
+    span = max(high - low, 1e-9)
+    return low - span, high + span
+
+
+def draw_band(painter: Painter, bar: Rect, reference: tuple[float, float], band: tuple[float, float]) -> None:
+    """A bracket under the bar from one end of the band to the other; an end beyond the bar has no tick."""
+    theme = painter.theme
+    left, right = shown_ends(reference)
+    places = [bar.x + bar.w * (end - left) / (right - left) for end in band]
+    start, end = (min(max(place, bar.x), bar.right) for place in places)
+    y, tick = bar.bottom + theme.px(0.36), theme.px(0.2)
+    painter.line((start, y), (end, y), "quiet", theme.hairline)
+    for place in places:
+        if bar.x <= place <= bar.right:
+            painter.line((place, y - tick), (place, y), "quiet", theme.hairline)

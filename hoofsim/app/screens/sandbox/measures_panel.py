@@ -1,7 +1,9 @@
 """The measures of the present foot against the baseline, as rows for the list widget."""
 
 from collections.abc import Callable, Mapping
+from dataclasses import replace
 
+from hoofsim.app.screens.sandbox.uncertain import Bands, band_sentence, band_words
 from hoofsim.app.widgets.dropdown import Choice, DropDown
 from hoofsim.app.widgets.label import Label
 from hoofsim.app.widgets.measure_list import MeasureList, Row
@@ -108,6 +110,8 @@ class MeasuresPanel:
         self.reminder = Label(NOT_IN_A_SAGITTAL_VIEW, "small", "quiet")
         self.panel = ScrollPanel("measures", [self.list, self.nothing, self.grey, self.reminder])
         self.changed: Callable[[], None] = lambda: None
+        self._bands: Bands = {}
+        self._length_unit = "mm"
 
     def _set(self, which: str) -> None:
         self.which = which
@@ -115,12 +119,29 @@ class MeasuresPanel:
         self.changed()
 
     def refresh(
-        self, values: Mapping[str, float | None], before: Mapping[str, float | None], length_unit: str
+        self,
+        values: Mapping[str, float | None],
+        before: Mapping[str, float | None],
+        length_unit: str,
+        bands: Bands | None = None,
     ) -> None:
-        """New rows from the numbers now and those compared with."""
-        self.list.rows = rows_for(values, before, self.which, length_unit)
+        """New rows from the numbers now, those compared with, and the bands known for this foot."""
+        self._bands, self._length_unit = bands or {}, length_unit
+        self.list.rows = [self._with_band(row) for row in rows_for(values, before, self.which, length_unit)]
         self.nothing.visible = not self.list.rows
 
+    def _with_band(self, row: Row) -> Row:
+        band = self._bands.get(row.key)
+        if band is None:
+            return row
+        words = band_words(band, MEASURES[row.key].unit, self._length_unit)
+        return replace(row, band=band, band_words=words)
+
     def tip(self) -> str:
-        """The definition of the row under the pointer."""
-        return explain_measure(self.list.pointed) if self.list.pointed else ""
+        """The definition of the row under the pointer, and how uncertain its number is where that is known."""
+        name = self.list.pointed
+        if not name:
+            return ""
+        band = self._bands.get(name)
+        said = explain_measure(name)
+        return f"{said} {band_sentence(band, MEASURES[name].unit, self._length_unit)}" if band else said

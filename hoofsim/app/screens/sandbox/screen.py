@@ -22,6 +22,7 @@ from hoofsim.app.screens.sandbox.status import draw_no_rest
 from hoofsim.app.screens.sandbox.surround import Surround
 from hoofsim.app.screens.sandbox.told import told
 from hoofsim.app.screens.sandbox.trials_panel import TrialsPanel
+from hoofsim.app.screens.sandbox.uncertain import bands_for
 from hoofsim.app.screens.screen import Screen
 from hoofsim.app.theme import Theme
 from hoofsim.app.turns import Turns
@@ -252,7 +253,8 @@ class SandboxScreen(Screen):
 
     def _refresh_numbers(self) -> None:
         unit = self.app.settings.length_unit
-        self.measures.refresh(self.shown.values(), self.shown.values_before(), unit)
+        bands = bands_for(self.session.state) if self.shown.scene is None else {}
+        self.measures.refresh(self.shown.values(), self.shown.values_before(), unit, bands)
         self.curves.refresh(self.session, unit)
         self.plots.refresh(self.session, self.shown, unit)
 
