@@ -23,6 +23,8 @@ PLATE_POINTS = ("frog_point", "frog_heel", "sole_under_palmar_process", "sole_un
 LEVELS = {"proximal": 0.22, "middle": 0.55, "distal": 0.88}
 # The wall hinges where sole and wall meet, half way from the ground to the inner wall opposite the tip.
 HINGE_HEIGHT_SHARE = 0.5
+# How far the heels of the sound foot's size may stand in front of the bone's hind end (choice): beyond, no frog has room.
+HEELS_FORWARD_MM = 10.0
 
 
 @dataclass(frozen=True)
@@ -122,7 +124,7 @@ def _refuse(wrong: NDArray[np.bool_], sentence: str, **shown: Array) -> None:
         raise BadInput(sentence.format(**{name: float(value[first]) for name, value in shown.items()}))
 
 
-def _refuse_contradictions(v: Values, points: dict[str, Array]) -> None:
+def _refuse_contradictions(v: Values, points: dict[str, Array], scale: Array) -> None:
     founder = points["firm_horn"][:, 1] - points["extensor_process"][:, 1]
     low, high = FOUNDER_LIMITS_MM
     _refuse(
@@ -158,6 +160,16 @@ def _refuse_contradictions(v: Values, points: dict[str, Array]) -> None:
         "heel_change_mm = {change:.1f} contradicts heel_height_mm = {heel:.1f}: under 4 mm of heel would be left",
         change=v["heel_change_mm"], heel=v["heel_height_mm"],
     )  # fmt: skip
+    heel_line = points["heel_hairline"] - points["heel_ground"]
+    heels = points["heel_ground"][:, 0] - v["heel_change_mm"] * heel_line[:, 0] / heel_line[:, 1]
+    forward, allowed = heels - points["palmar_process"][:, 0], HEELS_FORWARD_MM * scale
+    _refuse(
+        forward > allowed,
+        "heel_height_mm = {heel:.1f} with heel_change_mm = {change:.1f} contradicts p3_dorsal_length_mm = {bone:.1f}: the "
+        "heels would stand {forward:.1f} mm in front of the bone's hind end, allowed up to {allowed:.1f} mm",
+        heel=v["heel_height_mm"], change=v["heel_change_mm"], bone=v["p3_dorsal_length_mm"],
+        forward=forward, allowed=allowed,
+    )  # fmt: skip
 
 
 def _trim(v: Values, points: dict[str, Array]) -> Array:
@@ -186,7 +198,7 @@ def _unchanged(v: Values, scale: Array) -> dict[str, Array]:
     """Landmarks before anything healed and before the trim."""
     bones = _bones(v, scale)
     points = bones | _capsule(v, bones, scale)
-    _refuse_contradictions(v, points)
+    _refuse_contradictions(v, points, scale)
     return points
 
 

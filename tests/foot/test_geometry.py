@@ -135,3 +135,10 @@ def test_unknown_names_come_with_the_nearest() -> None:
         checked("wedge_deg", "steep")
     with pytest.raises(BadInput, match="0 \\(whole\\) or 1"):
         checked("tendon_cut", 0.4)
+
+
+def test_heels_that_would_stand_in_front_of_the_bone_are_refused() -> None:
+    values = {name: np.array([value]) for name, value in preset("pony").values.items()}
+    rest_foot(values | {"heel_change_mm": np.array([20.0])})
+    with pytest.raises(BadInput, match="in front of the bone's hind end"):
+        rest_foot(values | {"p3_dorsal_length_mm": np.array([28.0]), "heel_height_mm": np.array([60.0])})
