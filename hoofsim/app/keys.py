@@ -25,6 +25,7 @@ KEYS: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
             ("H, K, B, N", "tools: hand, blade, brush laminae away, brush them back"),
             ("C", "cut or restore the tendon"),
             ("G", "ghost of the baseline: on the ground, the capsule, the bone, or away"),
+            ("A", "a rival account laid over the foot: the next, or none"),
             ("L", "names on the picture"),
             ("M", "set the baseline here; again: the unchanged foot"),
             ("Space", "play the stride, or stop it"),

@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 
 from hoofsim.app.screens.bar import Bar
 from hoofsim.app.screens.sandbox.controls import GROUP_TABS
+from hoofsim.app.screens.sandbox.rival import CHOICES, NONE
 from hoofsim.app.widgets.button import Button
 from hoofsim.app.widgets.dropdown import Choice, DropDown
 from hoofsim.app.widgets.tabs import TabItem, Tabs
@@ -26,6 +27,9 @@ TOOLS = (
 )
 
 
+RIVAL_WORDS = "what should be seen, had one of the rival accounts moved the foot you compare with  [A]"
+
+
 @dataclass
 class Parts:
     """Everything of the sandbox that is not a panel."""
@@ -38,6 +42,7 @@ class Parts:
     right_tabs: Tabs
     chooser: DropDown
     tools: dict[str, Button]
+    rival: DropDown
 
 
 def make_parts(screen: "SandboxScreen") -> Parts:
@@ -62,6 +67,7 @@ def make_parts(screen: "SandboxScreen") -> Parts:
         Tabs("Panels", RIGHT_TABS, "measures", screen.choose_right, upright=False),
         chooser,
         tools,
+        DropDown("Account laid over the foot", CHOICES, NONE, screen.choose_rival, RIVAL_WORDS, titled=False),
     )
 
 

@@ -15,6 +15,7 @@ if TYPE_CHECKING:
     from hoofsim.app.screens.sandbox.screen import SandboxScreen
 
 PRESENTER_STRIP = 2.2
+NOTE_LINES = 2  # and one more for an account laid over the foot
 
 
 def panel_widgets(screen: "SandboxScreen", key: str) -> list[Widget]:
@@ -90,8 +91,13 @@ def _place_view(screen: "SandboxScreen", rect: Rect, theme: Theme) -> list[Widge
     for button in screen.parts.tools.values():
         button.place(Rect(x, strip.y + theme.px(0.4), side, side), theme)
         x += side + theme.px(0.3)
-    screen.places["hint"] = Rect(x + theme.px(0.4), strip.y, strip.right - x - theme.px(1), strip.h)
+    rival = screen.parts.rival
+    width = rival.width(theme)
+    rival.visible = strip.right - x >= width + theme.px(1.4)
+    rival.place(Rect(strip.right - theme.px(0.7) - width, strip.y + theme.px(0.4), width, side), theme)
+    end = rival.rect.x if rival.visible else strip.right
+    screen.places["hint"] = Rect(x + theme.px(0.4), strip.y, max(0, end - x - theme.px(1)), strip.h)
     screen.places["tools"] = strip
-    screen.view.note_lines = 0 if screen.sheet.named else 2
+    screen.view.note_lines = 0 if screen.sheet.named else NOTE_LINES + screen.sheet.rival.shown
     screen.view.place(rect, theme)
-    return [*screen.parts.tools.values(), screen.view]
+    return [*screen.parts.tools.values(), rival, screen.view]

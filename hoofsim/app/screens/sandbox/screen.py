@@ -161,6 +161,21 @@ class SandboxScreen(Screen):
         self.app.say("Ghost hidden." if ghost == "none" else f"Ghost of the baseline laid upon the {ghost}.")
         self._stale = True
 
+    def choose_rival(self, name: str) -> None:
+        """Lay a rival account's outline over the foot, or leave it away."""
+        self.sheet.rival.name = self.parts.rival.value = name
+        words = self.sheet.rival.words(self.session, self.app.settings.length_unit)
+        self.app.say(words or "No account is laid over the foot.")
+        self.place()
+        if self.sheet.outgrown():
+            self.sheet.fit()
+        self._stale = True
+
+    def next_rival(self) -> None:
+        """The next account, round and round."""
+        self.sheet.rival.next()
+        self.choose_rival(self.sheet.rival.name)
+
     def toggle_names(self) -> None:
         """Show or hide the names on the picture."""
         self.sheet.names = not self.sheet.names

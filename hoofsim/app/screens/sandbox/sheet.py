@@ -6,8 +6,9 @@ from hoofsim.app.foot_picture import bare_picture_of, hidden_parts, picture_of
 from hoofsim.app.screens.sandbox.foot_view import FootView
 from hoofsim.app.screens.sandbox.handles import HANDLES
 from hoofsim.app.screens.sandbox.presenter import Presenter
+from hoofsim.app.screens.sandbox.rival import Rival
 from hoofsim.app.screens.sandbox.shown import Shown
-from hoofsim.drawing.display_list import Bounds
+from hoofsim.drawing.display_list import Bounds, DisplayList
 from hoofsim.scene.stride import LIFT_MM
 
 if TYPE_CHECKING:
@@ -25,6 +26,7 @@ class Sheet:
         self.app, self.view, self.shown, self.presenter = app, view, shown, presenter
         self.ghost = GHOSTS[0]
         self.names = False
+        self.rival = Rival()
         self.highlight: str | None = None
         self.look: object = None
         self._fitted: object = None
@@ -55,7 +57,7 @@ class Sheet:
         """Everything that decides about the picture besides the foot; `look` is what it was last made with."""
         presenter, camera = self.presenter, self.view.camera
         return (
-            self.ghost, self.named, self.highlight, presenter.on, presenter.hidden, self.text_pixels,
+            self.ghost, self.rival.name, self.named, self.highlight, presenter.on, presenter.hidden, self.text_pixels,
             camera.scale if camera is not None else 0.0, self.app.settings.length_unit,
         )  # fmt: skip
 
@@ -114,6 +116,15 @@ class Sheet:
         baseline = self.shown.baseline if self.shown.baseline.at_rest and not self.shown.playing else None
         if self.named:
             self.view.notes = []
-            return picture_of(self.shown.foot, baseline, **options)
+            return self._with_rival(picture_of(self.shown.foot, baseline, **options))
         picture, self.view.notes = bare_picture_of(self.shown.foot, baseline, **options)
-        return picture
+        words = self.rival.words(self.shown.session, self.app.settings.length_unit)
+        if words and not self.shown.playing:
+            self.view.notes.insert(0, words)
+        return self._with_rival(picture)
+
+    def _with_rival(self, picture: DisplayList) -> DisplayList:
+        """The picture with the account chosen laid over it; a running foot has nothing to compare with."""
+        if self.shown.playing:
+            return picture
+        return self.rival.over(picture, self.shown.foot.points, self.shown.session, self.ghost)

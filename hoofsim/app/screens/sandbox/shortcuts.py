@@ -66,6 +66,7 @@ def _plain_key(screen: "SandboxScreen", event: pygame.event.Event) -> bool:
     deeds: dict[int, Callable[[], object]] = {
         pygame.K_c: lambda: screen.give(CutTendon(screen.session.value("tendon_cut") != 1.0), None),
         pygame.K_g: screen.next_ghost,
+        pygame.K_a: screen.next_rival,
         pygame.K_l: screen.toggle_names,
         pygame.K_m: screen.set_baseline,
         pygame.K_t: lambda: screen.keep_trial("", ""),
