@@ -1,5 +1,6 @@
 """The loop: events to commands, fixed steps of time, drawing when something changed."""
 
+import gc
 from dataclasses import dataclass
 
 import pygame
@@ -11,7 +12,8 @@ STEP = 1 / 60
 MOST_STEPS = 5  # after a pause the clock does not chase what was missed
 # Seconds from the beginning of a frame: the rest of it is for showing and for the system.
 DRAWING_ENDS_AFTER = 0.011
-LONG_HANDLING = 0.004  # a drag that took so long to follow is drawn in the frame after
+# Seconds: where following a drag, or the foot's motion, took longer, what came of it is drawn in the frame after.
+LONG_BEFORE_DRAWING = 0.005
 
 
 @dataclass(frozen=True)
@@ -35,6 +37,12 @@ def coalesced(events: list[pygame.event.Event]) -> list[pygame.event.Event]:
     return kept
 
 
+def spare_the_collector() -> None:
+    """Tell the garbage collector that all there is by now stays, else looking through it costs two frames at times."""
+    gc.collect()
+    gc.freeze()
+
+
 class Loop:
     """Runs one application in one window until it is left."""
 
@@ -51,6 +59,7 @@ class Loop:
     def run(self) -> None:
         """Frames until the application stops; the sitting is kept however this ends."""
         clock = pygame.time.Clock()
+        spare_the_collector()
         try:
             while self.app.running:
                 self.frame(clock.tick(60) / 1000, pygame.event.get())
@@ -76,7 +85,8 @@ class Loop:
             self.app.advance(STEP)
             self._dirty = self._dirty or self.app.moving
         stepped = self.app.clock()
-        self._put_off = not self._put_off and self.app.screen.following and handled - start > LONG_HANDLING
+        hurried = self.app.screen.following or self.app.screen.animating
+        self._put_off = not self._put_off and hurried and stepped - start > LONG_BEFORE_DRAWING
         drawn = shown = stepped
         if self._dirty and self.app.running and not self._put_off:
             self.app.draw_until = start + DRAWING_ENDS_AFTER
@@ -92,7 +102,8 @@ class Loop:
         """The events of this frame; a drag goes on only once all that its last movement changed has been drawn."""
         given, self._held = coalesced([*self._held, *events]), []
         screen = self.app.screen
-        if screen.behind and screen.following and [event.type for event in given] == [pygame.MOUSEMOTION]:
+        undrawn = screen.behind or self._put_off
+        if undrawn and screen.following and [event.type for event in given] == [pygame.MOUSEMOTION]:
             given, self._held = [], given
         return given
 

@@ -75,6 +75,7 @@ class FootView(Widget):
         self.handle_words: Callable[[Handle], str] = lambda handle: handle.words
         self.notes: list[str] = []  # set under the sheet, beside the scale
         self.hasty = False  # while things move: the faster of the two ways of drawing
+        self.paints_later = False  # whoever draws the view asks for painting when there is time
         self._painters: dict[bool, PicturePainter] = {}
         self._surface: pygame.Surface | None = None
         self._drawn: tuple[object, ...] = ()
@@ -154,7 +155,8 @@ class FootView(Widget):
 
     def draw(self, painter: Painter) -> None:
         """The picture, kept until it or the camera changes; over it handles and pen."""
-        self.paint(painter.theme)
+        if self._surface is None or not self.paints_later:
+            self.paint(painter.theme)
         if self.picture is None or self._surface is None:
             return
         painter.surface.blit(self._surface, self.sheet)

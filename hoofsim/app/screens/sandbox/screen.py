@@ -66,6 +66,7 @@ class SandboxScreen(Screen):
         hold = (self.shown.grab, self.shown.pull, self.shown.release)
         self.view = FootView("Foot", Actions(hand.begin, hand.move, hand.tool, hand.end, *hold))
         self.view.handle_words = self._handle_words
+        self.view.paints_later = True
         self.presenter = Presenter()
         self.sheet = Sheet(app, self.view, self.shown, self.presenter)
         self.controls = Controls(self.session, self.give, unit)
@@ -276,20 +277,19 @@ class SandboxScreen(Screen):
     def draw(self, surface: pygame.Surface) -> Painter:
         """Bring up to date what is due, all of it unless the application is in a hurry; then draw."""
         self.sheet.highlight = self.view.pointed_part if self.view.focused and self.focus_shown else None
+        if not (self.shown.moving or self.following):
+            self.view.hasty = False
         until = self.app.draw_until
         if until is None or not self.surround.fits(surface):
             self.surround.forget()
             self._renew_panels(surface)
-            self._renew_picture()
+            if self._picture_old:
+                self._renew_picture()
+            self.view.paint(self.app.theme)
             self.behind = False
         else:
-            due: dict[str, Callable[[], None]] = {}
-            if self._picture_due and (not self.shown.moving or self._steps >= STEPS_A_PICTURE):
-                due["picture"] = self._renew_picture
-            if self._stale or self._numbers_due or self.surround.forgotten or self.surround.status_changed:
-                due["panels"] = lambda: self._renew_panels(surface)
-            waits = self.turns.take(due, until)
-            self.behind = waits or (self._picture_due and not self.shown.moving)
+            waits = self.turns.take(self._due(surface), until)
+            self.behind = waits or (self._picture_old and not self.shown.moving)
         painter = Painter(surface, self.app.theme)
         self.surround.onto(painter)
         self.view.draw(painter)
@@ -298,21 +298,26 @@ class SandboxScreen(Screen):
         self.draw_over(painter)
         return painter
 
+    def _due(self, surface: pygame.Surface) -> dict[str, Callable[[], None]]:
+        """What is to be done before this frame is as it should be."""
+        due: dict[str, Callable[[], None]] = {}
+        if self._picture_old and (not self.shown.moving or self._steps >= STEPS_A_PICTURE):
+            due["picture"] = self._renew_picture
+        if due or not self.view.painted(self.app.theme):
+            due["paint"] = lambda: self.view.paint(self.app.theme)
+        if self._stale or self._numbers_due or self.surround.forgotten or self.surround.status_changed:
+            due["panels"] = lambda: self._renew_panels(surface)
+        return due
+
     @property
-    def _picture_due(self) -> bool:
-        if not (self.shown.moving or self.following):
-            self.view.hasty = False
-        changed = self.shown.changed or self.sheet.choices() != self.sheet.look
-        return changed or not self.view.painted(self.app.theme)
+    def _picture_old(self) -> bool:
+        return self.shown.changed or self.sheet.choices() != self.sheet.look
 
     def _renew_picture(self) -> None:
-        if self.shown.changed or self.sheet.choices() != self.sheet.look:
-            self.shown.changed, self._steps = False, 0
-            self.sheet.refresh(self.following)
-            scene = self.shown.scene
-            self.view.hand = scene.hand if scene is not None else None
-        else:
-            self.view.paint(self.app.theme)
+        self.shown.changed, self._steps = False, 0
+        self.sheet.refresh(self.following)
+        scene = self.shown.scene
+        self.view.hand = scene.hand if scene is not None else None
 
     def _renew_panels(self, surface: pygame.Surface) -> None:
         if self._stale:

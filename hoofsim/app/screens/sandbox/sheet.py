@@ -46,12 +46,11 @@ class Sheet:
         self.ghost = GHOSTS[(GHOSTS.index(self.ghost) + 1) % len(GHOSTS)]
 
     def refresh(self, dragging: bool) -> None:
-        """A new picture of the foot now shown, painted."""
+        """A new picture of the foot now shown, yet to be painted."""
         self.view.points = self.shown.foot.points
         self.view.hasty = self.shown.moving or dragging
         self.view.picture = self.picture()
         self.look = self.choices()
-        self.view.paint(self.app.theme)
 
     def choices(self) -> tuple[object, ...]:
         """Everything that decides about the picture besides the foot; `look` is what it was last made with."""
