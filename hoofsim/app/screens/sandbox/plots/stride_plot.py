@@ -17,7 +17,7 @@ from hoofsim.session.session import Session
 from hoofsim.session.state import FootChoice
 
 STANCES = np.linspace(0.0, 100.0, 41)
-BLOCK = 7  # stances solved in one piece of work
+BLOCK = 5  # stances solved in one piece of work
 # What is drawn, under names short enough for half a strip.
 DRAWN = {"tendon_tension": "Tendon tension", "ground_force_lever": "Ground-force lever"}
 LEAST = {"tendon_tension": 200.0, "ground_force_lever": 5.0}
@@ -26,7 +26,7 @@ TOLD = "Line: walk. Dashes: trot. Dot: now."
 
 
 class StridePlot:
-    """Two plots side by side, computed for one foot, seven moments of a gait at a time."""
+    """Two plots side by side, computed for one foot, a few moments of a gait at a time."""
 
     key, words, beside_curve = "stride", "Over the stride", False
 
