@@ -186,7 +186,12 @@ def test_trials_are_kept_listed_and_reported(tmp_path, capsys):
     assert trials[0]["changes"] == {"heel_change_mm": 10.0}
     assert trials[0]["prediction"] == "less tension"
     assert trials[1]["stance_percent"] == 50.0
-    assert {file.name for file in (tmp_path / "out").iterdir()} == {"log.csv", "log.html", "log.pdf", "log_about.json"}
+    assert {file.name for file in (tmp_path / "out").iterdir()} == {
+        "log.csv",
+        "log.html",
+        "log.pdf",
+        "log_about.json",
+    }
 
 
 def test_a_run_that_cannot_be_kept_leaves_the_log_as_it_was(tmp_path, capsys):

@@ -25,7 +25,12 @@ def good(tmp_path: Path) -> Path:
 def test_results_are_written_whole(good: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     out = tmp_path / "new" / "out"
     assert main(["run", str(good), "--out", str(out)]) == 0
-    assert sorted(file.name for file in out.iterdir()) == ["good.csv", "good.png", "good.svg", "good_about.json"]
+    assert sorted(file.name for file in out.iterdir()) == [
+        "good.csv",
+        "good.png",
+        "good.svg",
+        "good_about.json",
+    ]
     assert (out / "good.png").read_bytes().startswith(PNG)
     assert ElementTree.parse(out / "good.svg").getroot().tag.endswith("svg")
     said = capsys.readouterr().out
