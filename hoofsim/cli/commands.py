@@ -43,7 +43,9 @@ _TABLE = (
     Command("draw", "hoofsim.cli.draw", "draw one loaded foot to a picture file"),
     Command("list", "hoofsim.cli.listing", "list feet, controls, measures, loads, sources or scenarios"),
     Command("schema", "hoofsim.cli.schema", "print the JSON Schema of a kind of file, for an editor"),
-    Command("verify", "hoofsim.cli.verify", "compare the model with published values and independent engines"),
+    Command(
+        "verify", "hoofsim.cli.verify", "compare the model with published values and independent engines"
+    ),
     Command("bench", "hoofsim.cli.bench", "time the program beside fair referees, as ratios in one run"),
     Command("weeks", "hoofsim.cli.weeks", "follow a foot through weeks of growth, wear and trims"),
     Command("about", "hoofsim.cli.about", "what the model is, its cautions and its sources"),
