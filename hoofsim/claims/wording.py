@@ -87,7 +87,7 @@ def _why(separation: Separation) -> str:
     if not readings.own_baseline:
         return "there is no baseline of the same foot, so what feet differ by may pass for movement."
     if len(separation.remaining) == 1:
-        return "the one account left fits little better than those ruled out."
+        return "the readings fit the one account left little better than those ruled out."
     if all(standing.amount < 3.0 * max(standing.amount_error, 0.5) for standing in _remaining(separation)):
         return "the change is small against the reading error."
     return "the readings fit more than one account about as well."

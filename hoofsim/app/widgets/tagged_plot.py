@@ -12,11 +12,12 @@ from hoofsim.app.widgets.plot import XY, Plot, Scale
 
 @dataclass(frozen=True)
 class Tag:
-    """Words beside the data point `at`."""
+    """Words beside the data point `at`; those not `needed` are left out where a line would strike them through."""
 
     at: XY
     words: str
     colour: str = "ink"
+    needed: bool = True
 
 
 class TaggedPlot(Plot):
@@ -39,7 +40,7 @@ class TaggedPlot(Plot):
     def placed(self, theme: Theme) -> list[tuple[Tag, Rect]]:
         """The tags that find a place, and where; off the lines where that can be."""
         scale = self.scale(theme)
-        taken = [_around(scale.to_window(mark.at), theme.px(0.4)) for mark in self.picture.marks]
+        taken = [_around(scale.to_window(mark.at), theme.px(0.5)) for mark in self.picture.marks]
         inked = self._inked(scale, theme.px(0.3))
         found = []
         for tag in self.tags:
@@ -49,8 +50,9 @@ class TaggedPlot(Plot):
                 for box in _beside(scale.to_window(tag.at), size, theme.px(0.55))
                 if scale.frame.contains(box) and box.collidelist(taken) < 0
             ]
-            if free:
-                box = min(free, key=lambda one: sum(one.collidepoint(place) for place in inked))
+            struck = [sum(box.collidepoint(place) for place in inked) for box in free]
+            if free and (tag.needed or min(struck) == 0):
+                box = free[struck.index(min(struck))]
                 taken.append(box.inflate(theme.px(0.4), 0))
                 found.append((tag, box))
         return found

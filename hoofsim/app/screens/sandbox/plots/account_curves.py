@@ -50,12 +50,11 @@ def account_curves(points: Points) -> dict[str, dict[str, Curve]]:
 
 
 def window_round(points: Sequence[XY]) -> Window:
-    """Room for the points, and for the start of every account."""
+    """Room for the points and for the start of every account; a degree across has at least a millimetre up and down."""
     xs, ys = [x for x, _ in points], [y for _, y in points]
-    reach = max([LEAST_REACH, *(AIR * abs(y) for y in ys)])
-    return Window(
-        (min([-1.0, *(AIR * x for x in xs)]), max([LEAST_REACH, *(AIR * x for x in xs)])), (-reach, reach)
-    )
+    right = max([LEAST_REACH, *(AIR * x for x in xs)])
+    reach = max([right, *(AIR * abs(y) for y in ys)])
+    return Window((min([-1.0, *(AIR * x for x in xs)]), right), (-reach, reach))
 
 
 def seen(curve: Curve, window: Window) -> Curve:

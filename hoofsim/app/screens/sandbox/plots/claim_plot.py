@@ -1,6 +1,7 @@
 """The claim: this sitting's runs as points among the rival accounts' curves, and what they cannot tell apart."""
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
 from hoofsim.app.screens.sandbox.curve_panel import factor_to_shown
 from hoofsim.app.screens.sandbox.measures_panel import headed
@@ -124,11 +125,14 @@ class ClaimPlot:
             cut = {key: seen(curve, window) for key, curve in self._curves.get(name, {}).items()}
             tags = list(tags_at_ends(cut, window))
             marks = [Mark(place, "ink", hollow=True) for place in places]
-            tags += [Tag(place, f"trial {run.number}") for place, run in zip(places, trials, strict=True)]
+            tags += [
+                Tag(place, f"trial {run.number}", needed=False)
+                for place, run in zip(places, trials, strict=True)
+            ]
             if here:
                 marks.append(Mark(here, "accent"))
                 tags.append(Tag(here, "now", "accent"))
-            plot.tags = tuple(Tag(scaled(tag.at, factor), tag.words, tag.colour) for tag in tags)
+            plot.tags = tuple(replace(tag, at=scaled(tag.at, factor)) for tag in tags)
             plot.picture = self._picture(name, cut, marks, window, factor, length_unit)
 
     def _picture(
