@@ -17,7 +17,8 @@ from hoofsim.session.session import Session
 from hoofsim.session.state import FootChoice
 
 STANCES = np.linspace(0.0, 100.0, 41)
-BLOCK = 5  # stances solved in one piece of work
+BLOCK = 6  # stances solved in one piece of work; half as many near the end, where rest takes longer to find
+HARD_FROM = 80.0  # percent of the stance
 # What is drawn, under names short enough for half a strip.
 DRAWN = {"tendon_tension": "Tendon tension", "ground_force_lever": "Ground-force lever"}
 LEAST = {"tendon_tension": 200.0, "ground_force_lever": 5.0}
@@ -60,7 +61,8 @@ class StridePlot:
         self._follow(session)
         for case, found in self._found.items():
             if len(found) < STANCES.size:
-                next_ones = STANCES[len(found) : len(found) + BLOCK]
+                count = BLOCK if STANCES[len(found)] < HARD_FROM else BLOCK // 2
+                next_ones = STANCES[len(found) : len(found) + count]
                 table = sweep(session.foot, {"stance_percent": next_ones}, case)
                 found += [{name: float(table[name][i]) for name in DRAWN} for i in range(next_ones.size)]
                 return True
