@@ -1,7 +1,5 @@
 """The window without a display: start to first frame, and the split of a frame's time in the sandbox."""
 
-import math
-import os
 import subprocess
 import sys
 from collections.abc import Callable, Iterator
@@ -11,7 +9,6 @@ import numpy as np
 
 from hoofsim.bench.moving import FRAME_S
 from hoofsim.bench.timing import Row, best_seconds, busy_clock
-from hoofsim.session.commands import SetLoad
 
 NAME = "window"
 SIZES = ((1280, 800), (1920, 1080))
@@ -28,55 +25,20 @@ def run(quick: bool) -> Iterator[Row]:
         lambda: subprocess.run(command, check=True, stdout=subprocess.DEVNULL), 1 if quick else 3
     )
     yield Row(NAME, "command to first frame drawn", start, "s", "asked: under 2 s")
+    from hoofsim.app.rehearsal import dragging, walking
+
     for size in SIZES[:1] if quick else SIZES:
         where = f"{size[0]}x{size[1]}"
-        yield from _frames(f"sandbox at walk, {where}", walking(size), 20 if quick else 600)
-        yield from _frames(f"sandbox, a ring dragged, {where}", dragging(size), 20 if quick else 300)
+        yield from _frames(f"sandbox at walk, {where}", walking(size, busy_clock()), 20 if quick else 600)
+        yield from _frames(
+            f"sandbox, a ring dragged, {where}", dragging(size, busy_clock()), 20 if quick else 300
+        )
 
 
-def _loop(size: tuple[int, int]) -> Any:
-    """The program's loop round a sandbox, with the processor's clock for its own, so that others' work disturbs little."""
-    os.environ.setdefault("SDL_VIDEODRIVER", "dummy")
-    import pygame
-
-    from hoofsim.app.loop import Loop, spare_the_collector
-    from hoofsim.app.main import without_window
-
-    app, _ = without_window("sandbox", size)
-    app.clock = busy_clock()
-    pygame.display.init()
-    spare_the_collector()
-    return Loop(app, pygame.display.set_mode(size))
-
-
-def walking(size: tuple[int, int]) -> tuple[Any, Callable[[int], list[Any]]]:
-    """A loop with a walk playing, and the events of each frame: none."""
-    loop = _loop(size)
-    loop.app.screen.give(SetLoad("walk"), None)
-    loop.app.screen.toggle_play()
-    return loop, lambda number: []
-
-
-def dragging(size: tuple[int, int]) -> tuple[Any, Callable[[int], list[Any]]]:
-    """A loop with the ring at the heel in the hand, and events that move it to and fro, never twice to one place."""
-    import pygame
-
-    loop = _loop(size)
-    loop.frame(FRAME_S, [])
-    x, y = (round(side) for side in loop.app.screen.view.handle_places()["heel"])
-
-    def motion(number: int) -> Any:
-        place = (x, y + round(0.1 * number * math.sin(0.2 * number)))
-        return pygame.event.Event(pygame.MOUSEMOTION, pos=place, rel=(0, 0), buttons=(1, 0, 0))
-
-    loop.frame(FRAME_S, [motion(0), pygame.event.Event(pygame.MOUSEBUTTONDOWN, pos=(x, y), button=1)])
-    return loop, lambda number: [motion(number)]
-
-
-def _frames(label: str, scene: tuple[Any, Callable[[int], list[Any]]], count: int) -> Iterator[Row]:
+def _frames(label: str, scene: tuple[Any, Any, Callable[[int], list[Any]]], count: int) -> Iterator[Row]:
     """Median and late frames, with what events, physics, the foot's picture and everything round it took in them."""
-    loop, events = scene
-    clock, screen = loop.app.clock, loop.app.screen
+    loop, screen, events = scene
+    clock = loop.app.clock
     whole, parts = np.empty(count), np.empty((4, count))
     for number in range(-WARM_UP, count):
         coming = events(WARM_UP + number)

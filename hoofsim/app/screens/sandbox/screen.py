@@ -26,7 +26,7 @@ from hoofsim.app.screens.sandbox.uncertain import bands_for
 from hoofsim.app.screens.screen import Screen
 from hoofsim.app.theme import Theme
 from hoofsim.app.turns import Turns
-from hoofsim.app.widgets.base import Rect, Widget
+from hoofsim.app.widgets.base import Rect
 from hoofsim.app.widgets.painter import Painter
 from hoofsim.app.widgets.tooltip import Lines
 from hoofsim.errors import BadInput
@@ -380,14 +380,16 @@ class SandboxScreen(Screen):
 
     def handle(self, event: pygame.event.Event) -> bool:
         """As every screen; what the pointer does on the sheet leaves all round it as it is."""
-        quiet = event.type == pygame.MOUSEMOTION and self._under() is self.view
+        quiet = event.type == pygame.MOUSEMOTION and self._on_sheet
         used = super().handle(event)
-        if not (quiet and self._under() is self.view):
+        if not (quiet and self._on_sheet):
             self.surround.forget()
         return used
 
-    def _under(self) -> Widget | None:
-        return self._captured or self.widget_at(self.pointer)
+    @property
+    def _on_sheet(self) -> bool:
+        """Whether only the sheet knows of the pointer."""
+        return self._captured is self.view or (self._captured is None and self.view.hovered)
 
     def shortcut(self, event: pygame.event.Event) -> bool:
         """Keys of the sandbox and of the presenter's view."""
