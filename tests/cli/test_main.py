@@ -88,7 +88,7 @@ def test_a_library_that_a_plain_install_leaves_out_is_named_with_the_line_that_b
     monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
     monkeypatch.setitem(sys.modules, "scipy", None)
-    monkeypatch.setattr("hoofsim.cli.solve.run", lambda _: importlib.import_module("scipy.optimize"))
+    monkeypatch.setattr("hoofsim.cli.solve.run", lambda _: importlib.import_module("scipy"))
     assert main(["solve"]) == 2
     said = capsys.readouterr().err
     assert "needs scipy" in said
