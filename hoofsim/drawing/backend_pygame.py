@@ -31,7 +31,8 @@ from hoofsim.frames import Array
 
 FontSource = Callable[[int, bool], pygame.font.Font]
 Pixels = list[tuple[float, float]]
-SUPERSAMPLING, SMALLEST_TYPE, FAR = 2, 7, 16000.0  # times, px, px
+SUPERSAMPLING, SMALLEST_TYPE, LARGEST_TYPE, FAR = 2, 7, 120, 16000.0  # times, px, px, px
+TEXTS_KEPT = 400
 
 
 @lru_cache(maxsize=64)
@@ -166,10 +167,11 @@ class Painter:
 
     def _write(self, surface: pygame.Surface, mark: TextMark, camera: Camera) -> None:
         text = mark.text
-        size = max(SMALLEST_TYPE, round(text.height * camera.scale))
+        # A view zoomed far in before its words are placed anew would ask for letters larger than the sheet.
+        size = min(max(SMALLEST_TYPE, round(text.height * camera.scale)), LARGEST_TYPE)
         key = (text.text, size, mark.colour, mark.halo, mark.bold, text.turn)
         if key not in self._texts:
-            if len(self._texts) > 800:
+            if len(self._texts) > TEXTS_KEPT:
                 self._texts.clear()
             self._texts[key] = self._lettering(mark, size)
         lettering = self._texts[key]
