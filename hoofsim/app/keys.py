@@ -23,6 +23,12 @@ KEYS: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
             ("Ctrl S, Ctrl O", "save, open"),
             ("1 to 6", "the groups of controls"),
             ("H, K, B, N", "tools: hand, blade, brush laminae away, brush them back"),
+            ("Left, Right", "on the foot: the structure before, the next one"),
+            (
+                "Enter",
+                "on the foot: take hold of the bone pointed at; arrows pull it 1 mm, with Shift 5 mm; "
+                "Enter or Esc: let go",
+            ),
             ("C", "cut or restore the tendon"),
             ("G", "ghost of the baseline: on the ground, the capsule, the bone, or away"),
             ("A", "a rival account laid over the foot: the next, or none"),

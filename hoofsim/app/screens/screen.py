@@ -62,6 +62,8 @@ class Screen:
 
     def left(self) -> None:
         """The screen was covered or taken away."""
+        if self.focus is not None:
+            self.focus.let_go()
 
     def tooltip(self) -> Lines:
         """What to say about the thing under the pointer."""
@@ -124,6 +126,8 @@ class Screen:
         """Give the keyboard to a widget and bring it into view."""
         if self.focus is not None:
             self.focus.focused = False
+            if widget is not self.focus:
+                self.focus.let_go()
         self.focus = widget
         if widget is not None:
             widget.focused = True
@@ -210,6 +214,8 @@ class Screen:
     def _pressed(self, position: tuple[int, int], theme: Theme) -> bool:
         self.pointer = position
         self._rested = 0.0
+        if self.focus is not None:
+            self.focus.let_go()
         opened = self.opened()
         if opened is not None:
             opened.press(position, theme)

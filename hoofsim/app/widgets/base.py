@@ -81,6 +81,9 @@ class Widget:
         """Text was typed while focused; True when used."""
         return False
 
+    def let_go(self) -> None:
+        """The keyboard went elsewhere or a button went down: end what keys have taken hold of."""
+
     def tip_text(self) -> str:
         """What the tooltip says."""
         return self.explain

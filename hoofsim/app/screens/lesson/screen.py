@@ -279,6 +279,7 @@ class LessonScreen(Screen):
 
     def left(self) -> None:
         """Nothing moved is lost on leaving."""
+        super().left()
         self._play_pending()
 
     def shortcut(self, event: pygame.event.Event) -> bool:

@@ -4,12 +4,13 @@ import itertools
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
-import numpy as np
 import pygame
 
 from hoofsim.app.foot_picture import largest_view
 from hoofsim.app.picking import part_at
 from hoofsim.app.screens.sandbox.handles import HANDLES, Handle, handle_at
+from hoofsim.app.screens.sandbox.holding import HOLDABLE, LET_GO_KEYS, TAKE_KEYS, moved_by, place_of, why_not
+from hoofsim.app.screens.sandbox.marks import draw_hand, draw_handle, draw_tag
 from hoofsim.app.theme import Theme
 from hoofsim.app.widgets.base import Rect, Widget
 from hoofsim.app.widgets.layout import inset, split_bottom
@@ -19,7 +20,6 @@ from hoofsim.drawing.backend_pygame import Painter as PicturePainter
 from hoofsim.drawing.camera import Camera
 from hoofsim.drawing.display_list import Bounds, DisplayList, Point
 from hoofsim.drawing.palette import HIGH_CONTRAST, NORMAL
-from hoofsim.foot.parameters import BY_NAME
 from hoofsim.frames import Array
 from hoofsim.model import Force
 
@@ -27,7 +27,6 @@ Pixel = tuple[int, int]
 REACH_PIXELS = 4.0
 ZOOM_STEP = 1.15
 SCALE_MM = 20.0
-HOLDABLE = frozenset({"p1", "p2", "p3", "navicular", "palmar_process", "tip", "extensor_process", "cor"})
 HANDLE_BY_KEY = {handle.key: handle for handle in HANDLES}
 
 
@@ -47,7 +46,8 @@ class Actions:
 class FootView(Widget):
     """Shows `picture`; the wheel zooms, dragging the sheet moves it, handles and tools act on the foot.
 
-    With the keyboard: Left and Right step through the structures, so that each can be read without a pointer.
+    With the keyboard: Left and Right step through the structures, so that each can be read without a pointer; Enter
+    takes hold of a bone, arrows pull it, Enter or Escape lets go.
     """
 
     focusable = True
@@ -70,9 +70,11 @@ class FootView(Widget):
         self.hand: Force | None = None  # the pull on what is held, for drawing
         self.spot = False  # a ring round the pointer, to be seen from the back of a room
         self.holds_anywhere = False  # a press anywhere counts, not only one on a bone
+        self.keys_hold = False  # Enter takes hold of the bone pointed at
         self.pen = False
         self.strokes: list[list[Point]] = []
         self.handle_words: Callable[[Handle], str] = lambda handle: handle.words
+        self.say: Callable[[str], None] = lambda sentence: None
         self.notes: list[str] = []  # set under the sheet, beside the scale
         self.hasty = False  # while things move: the faster of the two ways of drawing
         self.paints_later = False  # whoever draws the view asks for painting when there is time
@@ -80,7 +82,8 @@ class FootView(Widget):
         self._surface: pygame.Surface | None = None
         self._drawn: tuple[object, ...] = ()
         self._held: Handle | None = None
-        self._start: Point = (0.0, 0.0)
+        self._start: Point = (0.0, 0.0)  # where a handle was taken, or a bone
+        self._hand_at: Point = (0.0, 0.0)
         self._last: Pixel | None = None
         self._mode = ""
         self._pointer: Pixel | None = None
@@ -171,8 +174,10 @@ class FootView(Widget):
                 pygame.draw.aacircle(
                     painter.surface, painter.theme.colour("focus"), self._pointer, painter.theme.px(1.5), ring
                 )
-            if self.hand is not None and self._mode == "grab":
-                self._draw_hand(painter, self.hand)
+            if self.hand is not None and self.holding:
+                held_at = (float(self.hand.at[0]), float(self.hand.at[1]))
+                ends = self.to_window(held_at), self.to_window(self._hand_at)
+                draw_hand(painter, self.hand, *ends, self.sheet)
             if self.tool in ("brush_away", "brush_back") and self.hovered:
                 self._draw_brush(painter)
 
@@ -219,31 +224,7 @@ class FootView(Widget):
             live = key == self.pointed_handle or (self._held is not None and self._held.key == key)
             draw_handle(painter, handle, place, live)
             if live:
-                self._label(painter, handle, place)
-
-    def _label(self, painter: Painter, handle: Handle, place: tuple[float, float]) -> None:
-        self._tag(painter, self.handle_words(handle), place)
-
-    def _tag(self, painter: Painter, words: str, place: tuple[float, float]) -> None:
-        """Words on a small card beside a place."""
-        theme = painter.theme
-        box = Rect(0, 0, theme.text_width(words, "bold") + theme.px(1), theme.px(1.9))
-        box.midleft = (round(place[0]) + theme.px(1.5), round(place[1]))
-        box.clamp_ip(self.sheet)
-        painter.layer += 1
-        painter.box(box, "field", "quiet", 0.35)
-        painter.text(words, box, "bold", "ink", "centre")
-        painter.layer -= 1
-
-    def _draw_hand(self, painter: Painter, hand: Force) -> None:
-        """A line from the part held to the pointer, with the pull in newtons."""
-        theme = painter.theme
-        start = self.to_window((float(hand.at[0]), float(hand.at[1])))
-        if self._pointer is None:
-            return
-        pygame.draw.aaline(painter.surface, theme.colour("focus"), start, self._pointer, theme.px(0.2))
-        pygame.draw.aacircle(painter.surface, theme.colour("focus"), start, theme.px(0.35))
-        self._tag(painter, f"{np.hypot(*hand.force):.0f} N", self._pointer)
+                draw_tag(painter, self.handle_words(handle), place, self.sheet)
 
     def _draw_pen(self, painter: Painter) -> None:
         for stroke in self.strokes:
@@ -279,6 +260,7 @@ class FootView(Widget):
 
     def press(self, position: Pixel, theme: Theme, double: bool = False) -> bool:
         """Take a handle, use the tool, write with the pen, or take hold of the sheet."""
+        self.let_go()
         self._pointer = self._last = position
         if self.pen:
             self._mode = "pen"
@@ -289,19 +271,28 @@ class FootView(Widget):
             self._held, self._start, self._mode = HANDLE_BY_KEY[key], self.to_mm(position), "handle"
             self.actions.begin(self._held)
             return True
-        if self._grab(position):
-            self._mode = "grab"
-        else:
+        holdable = self.holds_anywhere or self._part(position) in HOLDABLE
+        if not (self.tool == "hand" and holdable and self._grab(self.to_mm(position))):
             self._mode = "tool" if self._use_tool(position, first=True) else "sheet"
         return True
 
-    def _grab(self, position: Pixel) -> bool:
-        """Take hold of a bone with the hand."""
-        if self.actions is None or self.tool != "hand":
+    def _grab(self, place: Point) -> bool:
+        """Take hold of the foot at a place (mm)."""
+        if self.actions is None or not self.actions.grab(place):
             return False
-        if not self.holds_anywhere and self._part(position) not in HOLDABLE:
-            return False
-        return self.actions.grab(self.to_mm(position))
+        self._mode, self._start, self._hand_at = "grab", place, place
+        return True
+
+    @property
+    def holding(self) -> bool:
+        """Whether a part of the foot is in the hand."""
+        return self._mode == "grab"
+
+    def let_go(self) -> None:
+        """Let go of a part held, whether by pointer or by keys."""
+        if self.holding and self.actions is not None:
+            self._mode = ""
+            self.actions.let_go()
 
     def _use_tool(self, position: Pixel, first: bool) -> bool:
         if self.actions is None or self.tool == "hand" or self.camera is None:
@@ -319,7 +310,7 @@ class FootView(Widget):
             x, y = self.to_mm(position)
             self.actions.move(self._held, (x - self._start[0], y - self._start[1]))
         elif self._mode == "grab" and self.actions is not None:
-            self.actions.pull(self.to_mm(position))
+            self._pull(self.to_mm(position))
         elif self._mode == "tool":
             self._use_tool(position, first=False)
         elif self._mode == "sheet":
@@ -329,13 +320,12 @@ class FootView(Widget):
         """Let go."""
         if self._mode in ("handle", "tool") and self.actions is not None:
             self.actions.end()
-        if self._mode == "grab" and self.actions is not None:
-            self.actions.let_go()
+        self.let_go()
         self._held, self._mode = None, ""
 
     @property
     def dragging(self) -> bool:
-        """True while a handle or a tool is in use."""
+        """True while a handle or a tool is in use, or a part in the hand."""
         return self._mode in ("handle", "tool", "grab")
 
     def wheel(self, steps: float, theme: Theme) -> bool:
@@ -344,7 +334,12 @@ class FootView(Widget):
         return True
 
     def key(self, event: pygame.event.Event, theme: Theme) -> bool:
-        """Left and Right point at one structure after another."""
+        """Left and Right point at one structure after another; Enter takes hold, and then arrows pull."""
+        if self.holding:
+            return self._held_key(event)
+        if self.keys_hold and event.key in TAKE_KEYS:
+            self._take()
+            return True
         if event.key not in (pygame.K_LEFT, pygame.K_RIGHT) or self.picture is None:
             return False
         parts = list(self.picture.parts())
@@ -355,27 +350,25 @@ class FootView(Widget):
         self.pointed_part = parts[(here + step) % len(parts)]
         return True
 
+    def _take(self) -> None:
+        """Take hold of the part pointed at, or say why not."""
+        part = self.pointed_part
+        place = place_of(self.picture, part) if self.picture is not None and part in HOLDABLE else None
+        if place is None:
+            self.say(why_not(part))
+        elif not self._grab(place):
+            self.say("This foot finds no state of rest, so nothing of it can be taken hold of.")
 
-def draw_handle(painter: Painter, handle: Handle, place: tuple[float, float], live: bool) -> None:
-    """A disc with an arrow head on either side, along the direction in which it can be dragged."""
-    theme = painter.theme
-    group = group_colour(handle)
-    direction = np.array([handle.along[0], -handle.along[1]]) / np.hypot(*handle.along)
-    across = np.array([-direction[1], direction[0]])
-    radius = theme.px(0.55 if live else 0.45)
-    centre = np.array(place)
-    for sense in (1, -1):
-        tip = centre + sense * direction * (radius + theme.px(0.62))
-        base = centre + sense * direction * (radius + theme.px(0.12))
-        side = across * theme.px(0.36)
-        corners = [(float(x), float(y)) for x, y in (tip, base + side, base - side)]
-        painter.smooth(corners, group)
-    pygame.draw.aacircle(painter.surface, theme.colour("field"), place, radius + 1)
-    pygame.draw.aacircle(
-        painter.surface, theme.colour(group), place, radius, 0 if live else max(2, theme.px(0.16))
-    )
+    def _held_key(self, event: pygame.event.Event) -> bool:
+        if event.key in LET_GO_KEYS:
+            self.let_go()
+            return True
+        to = moved_by(event, self._hand_at, self._start)
+        if to is not None:
+            self._pull(to)
+        return to is not None
 
-
-def group_colour(handle: Handle) -> str:
-    """The colour of the group that the handle's control belongs to."""
-    return BY_NAME[handle.control].group
+    def _pull(self, to: Point) -> None:
+        self._hand_at = to
+        if self.actions is not None:
+            self.actions.pull(to)

@@ -20,7 +20,7 @@ RIGHT_TABS = (
 CURVES_TAB = TabItem("curves", "Curves", "curve", "accent", "a measure over the whole range of a control")
 ALL_TABS = (*GROUP_TABS, RIGHT_TABS[0], CURVES_TAB, RIGHT_TABS[1])
 TOOLS = (
-    ("hand", "Hand", "H", "drag the rings, move the sheet"),
+    ("hand", "Hand", "H", "drag a ring, a bone or the sheet; by keys: arrows to a bone, Enter takes hold"),
     ("blade", "Blade", "K", "cut the tendon, or make it whole again"),
     ("brush_away", "Brush laminae away", "B", "drag along the wall"),
     ("brush_back", "Brush laminae back", "N", "drag along the wall"),
@@ -89,3 +89,15 @@ def _buttons(screen: "SandboxScreen") -> dict[str, Button]:
         Button("Cautions", lambda: app.open("cautions"), "", "caution", False, keys="F1"),
     ]
     return {button.name: button for button in made}
+
+
+def refresh_buttons(screen: "SandboxScreen") -> None:
+    """What can be undone and redone, and which buttons are down."""
+    buttons = screen.parts.buttons
+    undo, redo = screen.session.undo_sentence(), screen.session.redo_sentence()
+    buttons["Undo"].enabled, buttons["Redo"].enabled = undo is not None, redo is not None
+    buttons["Undo"].explain, buttons["Redo"].explain = undo or "nothing to undo", redo or "nothing to redo"
+    playing = screen.shown.playing
+    buttons["Play"].icon = "pause" if playing else "play"
+    buttons["Play"].down = playing
+    buttons["Ghost"].down, buttons["Names"].down = screen.sheet.ghost != "none", screen.sheet.names

@@ -11,7 +11,7 @@ from hoofsim.app.screens.sandbox.dragging import Dragging
 from hoofsim.app.screens.sandbox.foot_view import Actions, FootView
 from hoofsim.app.screens.sandbox.handles import Handle
 from hoofsim.app.screens.sandbox.measures_panel import MeasuresPanel
-from hoofsim.app.screens.sandbox.parts import make_parts
+from hoofsim.app.screens.sandbox.parts import make_parts, refresh_buttons
 from hoofsim.app.screens.sandbox.placing import place_presenter, place_sandbox
 from hoofsim.app.screens.sandbox.plots.live_plots import LivePlots
 from hoofsim.app.screens.sandbox.presenter import Presenter
@@ -65,7 +65,8 @@ class SandboxScreen(Screen):
         self.shown = Shown(self.session, app.settings.reduced_motion)
         hold = (self.shown.grab, self.shown.pull, self.shown.release)
         self.view = FootView("Foot", Actions(hand.begin, hand.move, hand.tool, hand.end, *hold))
-        self.view.handle_words = self._handle_words
+        self.view.handle_words, self.view.say = self._handle_words, app.say
+        self.view.keys_hold = True
         self.view.paints_later = True
         self.presenter = Presenter()
         self.sheet = Sheet(app, self.view, self.shown, self.presenter)
@@ -255,17 +256,7 @@ class SandboxScreen(Screen):
         self.trials.refresh(self.session, self.curves.measure, unit)
         self.parts.foot.value = self.session.state.foot.preset
         self.parts.load.value = self.session.state.load.case
-        buttons = self.parts.buttons
-        undo, redo = self.session.undo_sentence(), self.session.redo_sentence()
-        buttons["Undo"].enabled, buttons["Redo"].enabled = undo is not None, redo is not None
-        buttons["Undo"].explain, buttons["Redo"].explain = (
-            undo or "nothing to undo",
-            redo or "nothing to redo",
-        )
-        playing = self.shown.playing
-        buttons["Play"].icon = "pause" if playing else "play"
-        buttons["Play"].down = playing
-        buttons["Ghost"].down, buttons["Names"].down = self.sheet.ghost != "none", self.sheet.names
+        refresh_buttons(self)
 
     def _refresh_numbers(self) -> None:
         unit = self.app.settings.length_unit
@@ -347,7 +338,8 @@ class SandboxScreen(Screen):
         widget = self.widget_at(self.pointer)
         if widget is self.view and not self.view.dragging:
             part = self.view.pointed_part
-            return told(part, self.shown.values(), self.app.settings.length_unit) if part else []
+            unit = self.app.settings.length_unit
+            return told(part, self.shown.values(), unit, can_hold=True) if part else []
         if widget is self.measures.list:
             tip = self.measures.tip()
             return [(tip, "small")] if tip else []
@@ -363,6 +355,8 @@ class SandboxScreen(Screen):
         """Move what moves; compute the curve when the hand rests."""
         self._steps += 1
         self.shown.advance(seconds)
+        if self.view.holding and self.shown.held is None:  # whatever else was done took it out of the hand
+            self.view.let_go()
         self._still += seconds
         self._since_trace += seconds
         if self._since_trace >= TRACE_EVERY and not self.presenter.on:

@@ -128,6 +128,11 @@ class Shown:
             self.scene.release()
 
     @property
+    def held(self) -> str | None:
+        """The body in the hand, or None."""
+        return self.scene.held if self.scene is not None else None
+
+    @property
     def torn_by_hand(self) -> bool:
         """Whether a pull has torn bonds that the load alone leaves whole."""
         if self.scene is None or self.playing:

@@ -2,6 +2,7 @@
 
 from typing import TYPE_CHECKING
 
+from hoofsim.app.screens.sandbox.holding import HOLDABLE
 from hoofsim.app.screens.sandbox.measures_panel import headed
 from hoofsim.app.screens.sandbox.told import number_words
 from hoofsim.app.widgets.base import Rect
@@ -28,6 +29,8 @@ HELD = {
     "plate": "sole and frog",
     "wall": "dorsal wall",
 }
+TO_TAKE = "Enter: take hold."
+TO_PULL = "Arrows pull 1 mm, with Shift 5 mm; Enter lets go."
 NO_REST = {
     "torn through": "The bonds tear through under this load, so this foot has no state of rest and no numbers. It is "
     "drawn as it was before the load. Take back a step, lower the load, or give back some of the bonds.",
@@ -41,9 +44,12 @@ def status_words(screen: "SandboxScreen") -> tuple[str, str]:
     state = screen.session.state
     part = screen.view.pointed_part
     left = state_words(screen)
-    if part is not None and part in PARTS and (screen.view.hovered or screen.view.focused):
+    view = screen.view
+    if screen.shown.held is None and part is not None and part in PARTS and (view.hovered or view.focused):
         number = number_words(part, screen.shown.values(), screen.app.settings.length_unit)
         left = headed(PARTS[part].label) + (f". {number}" if number else "")
+        if part in HOLDABLE and view.focused and screen.focus_shown:
+            left += f". {TO_TAKE}"
     right = LOAD_CASES[state.load.case]
     percent = screen.shown.stance_percent()
     if percent is not None:
@@ -56,8 +62,9 @@ def status_words(screen: "SandboxScreen") -> tuple[str, str]:
 def state_words(screen: "SandboxScreen") -> str:
     """What state the foot is in."""
     shown = screen.shown
-    if shown.scene is not None and shown.scene.held is not None:
-        return f"In the hand: {HELD.get(shown.scene.held, shown.scene.held)}."
+    if shown.held is not None:
+        how = f" {TO_PULL}" if screen.view.focused and screen.focus_shown else ""
+        return f"In the hand: {HELD.get(shown.held, shown.held)}.{how}"
     if shown.playing:
         return "In motion."
     if shown.torn_by_hand:

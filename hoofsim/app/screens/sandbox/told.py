@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 
+from hoofsim.app.screens.sandbox.holding import HOLDABLE
 from hoofsim.app.screens.sandbox.measures_panel import headed
 from hoofsim.drawing.parts import PARTS
 from hoofsim.measures.table import MEASURES
@@ -38,6 +39,9 @@ NUMBER_OF: Mapping[str, str] = {
 }
 
 
+HOW_HELD = "Drag it to pull; by keys: Enter on the foot takes hold, arrows pull."
+
+
 def number_words(part: str, values: Mapping[str, float | None], length_unit: str) -> str:
     """The measure's name and present value; empty for a part that has none."""
     name = NUMBER_OF.get(part)
@@ -47,11 +51,15 @@ def number_words(part: str, values: Mapping[str, float | None], length_unit: str
     return f"{headed(measure.label)}: {show(values[name], measure.unit, length_unit)}"
 
 
-def told(part: str, values: Mapping[str, float | None], length_unit: str) -> list[tuple[str, str]]:
-    """Lines (text, role) for a tooltip."""
+def told(
+    part: str, values: Mapping[str, float | None], length_unit: str, can_hold: bool = False
+) -> list[tuple[str, str]]:
+    """Lines (text, role) for a tooltip; `can_hold`: the view lets a bone be taken hold of, so say how."""
     if part not in PARTS:
         return []
     known = PARTS[part]
     lines = [(headed(known.label), "small_bold"), (known.sentence, "small")]
     number = number_words(part, values, length_unit)
-    return [*lines, (number, "small_bold")] if number else lines
+    if number:
+        lines.append((number, "small_bold"))
+    return [*lines, (HOW_HELD, "small")] if can_hold and part in HOLDABLE else lines
