@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 from hoofsim.app.screens.bar import Bar
 from hoofsim.app.screens.sandbox.controls import GROUP_TABS
 from hoofsim.app.screens.sandbox.rival import CHOICES, NONE
+from hoofsim.app.screens.sandbox.steps import redo, refresh_steps, undo
 from hoofsim.app.widgets.button import Button
 from hoofsim.app.widgets.dropdown import Choice, DropDown
 from hoofsim.app.widgets.tabs import TabItem, Tabs
@@ -75,8 +76,8 @@ def _buttons(screen: "SandboxScreen") -> dict[str, Button]:
     app = screen.app
     ghost = "outline of the baseline, laid upon ground, capsule or bone"
     made = [
-        Button("Undo", screen.undo, "", "undo", False, keys="Ctrl Z"),
-        Button("Redo", screen.redo, "", "redo", False, keys="Ctrl Y"),
+        Button("Undo", lambda: undo(screen), "", "undo", False, keys="Ctrl Z"),
+        Button("Redo", lambda: redo(screen), "", "redo", False, keys="Ctrl Y"),
         Button("Play", screen.toggle_play, "let the foot move", "play", False, keys="Space"),
         Button("Ghost", screen.next_ghost, ghost, "ghost", False, keys="G"),
         Button("Names", screen.toggle_names, "on the picture", "eye", False, keys="L"),
@@ -93,10 +94,8 @@ def _buttons(screen: "SandboxScreen") -> dict[str, Button]:
 
 def refresh_buttons(screen: "SandboxScreen") -> None:
     """What can be undone and redone, and which buttons are down."""
+    refresh_steps(screen)
     buttons = screen.parts.buttons
-    undo, redo = screen.session.undo_sentence(), screen.session.redo_sentence()
-    buttons["Undo"].enabled, buttons["Redo"].enabled = undo is not None, redo is not None
-    buttons["Undo"].explain, buttons["Redo"].explain = undo or "nothing to undo", redo or "nothing to redo"
     playing = screen.shown.playing
     buttons["Play"].icon = "pause" if playing else "play"
     buttons["Play"].down = playing

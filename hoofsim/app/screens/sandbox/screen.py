@@ -19,6 +19,7 @@ from hoofsim.app.screens.sandbox.sheet import Sheet
 from hoofsim.app.screens.sandbox.shortcuts import sandbox_key
 from hoofsim.app.screens.sandbox.shown import Shown
 from hoofsim.app.screens.sandbox.status import draw_no_rest
+from hoofsim.app.screens.sandbox.steps import refresh_steps
 from hoofsim.app.screens.sandbox.surround import Surround
 from hoofsim.app.screens.sandbox.told import told
 from hoofsim.app.screens.sandbox.trials_panel import TrialsPanel
@@ -111,20 +112,6 @@ class SandboxScreen(Screen):
         self.plots.follow()
         self._still = 0.0
         self._stale = True
-
-    def undo(self) -> None:
-        """Take back the last step."""
-        words = self.session.undo_sentence()
-        if self.session.undo():
-            self.app.say(f"Undone: {words}.")
-            self.sitting_changed()
-
-    def redo(self) -> None:
-        """Do again what was undone."""
-        words = self.session.redo_sentence()
-        if self.session.redo():
-            self.app.say(f"Done again: {words}.")
-            self.sitting_changed()
 
     def reset(self) -> None:
         """Back to the ready foot, unchanged."""
@@ -363,6 +350,7 @@ class SandboxScreen(Screen):
             self.curves.record(self.shown.values().get(self.curves.measure), self._since_trace)
             self._since_trace = 0.0
             self._numbers_due = self._numbers_due or self.shown.scene is not None
+            self._stale = refresh_steps(self) or self._stale  # a pull may have torn bonds by now
         if self.curves.due and self._still >= HAND_RESTS_AFTER and not self.view.dragging:
             self.curves.compute(self.session, self.app.settings.length_unit)
             self._stale = True

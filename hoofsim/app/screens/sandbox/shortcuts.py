@@ -1,14 +1,15 @@
 """The sandbox's keys, as one table from key to deed."""
 
-import io
 from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import pygame
 
+from hoofsim.app.png import png_bytes
 from hoofsim.app.screens.sandbox.controls import GROUP_TABS
 from hoofsim.app.screens.sandbox.presenter import digit_of, free_name, neighbour_preset
+from hoofsim.app.screens.sandbox.steps import redo, undo
 from hoofsim.drawing.backend_svg import svg
 from hoofsim.errors import HoofsimError
 from hoofsim.session.commands import CutTendon
@@ -44,8 +45,8 @@ def sandbox_key(screen: "SandboxScreen", event: pygame.event.Event) -> bool:
 
 def _control_key(screen: "SandboxScreen", event: pygame.event.Event) -> bool:
     deeds: dict[int, Callable[[], object]] = {
-        pygame.K_z: screen.redo if event.mod & pygame.KMOD_SHIFT else screen.undo,
-        pygame.K_y: screen.redo,
+        pygame.K_z: lambda: (redo if event.mod & pygame.KMOD_SHIFT else undo)(screen),
+        pygame.K_y: lambda: redo(screen),
         pygame.K_s: lambda: screen.app.open("files", saving=True),
         pygame.K_o: lambda: screen.app.open("files"),
     }
@@ -124,12 +125,10 @@ def save_picture(screen: "SandboxScreen") -> None:
     surface = screen.view.snapshot()
     if picture is None or surface is None:
         return
-    image = io.BytesIO()
     try:
         base = free_name(Path.cwd(), "foot", (".png", ".svg"))
-        pygame.image.save(surface, image, "foot.png")
         write_whole(base.with_name(base.name + ".svg"), svg(picture))
-        write_whole(base.with_name(base.name + ".png"), image.getvalue())
+        write_whole(base.with_name(base.name + ".png"), png_bytes(surface))
     except (HoofsimError, OSError, pygame.error) as problem:
         screen.app.say(f"The picture was not saved: {problem}")
         return

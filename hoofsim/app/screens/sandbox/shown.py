@@ -38,6 +38,9 @@ class Shown:
         self._from: Any = None
         self._share = 1.0
         self._of_scene: State | None = None
+        self._mended: Scene | None = (
+            None  # the torn foot that was mended last, as long as nothing else was done
+        )
         self._measured: dict[str, float | None] = {}
         self._since_measured = 0.0
         self.follow(at_once=True)
@@ -53,6 +56,8 @@ class Shown:
         self.at_rest = found.at_rest
         self.baseline = self.session.baseline
         self.changed = True
+        if self._of_scene != self.session.state:
+            self._mended = None
         if self.scene is not None and self._of_scene != self.session.state:
             self._scene_follows(self.scene)
         if not found.at_rest:
@@ -105,7 +110,7 @@ class Shown:
     def _fresh_scene(self) -> Scene:
         state = self.session.state
         self._of_scene = state
-        self._measured = {}
+        self._measured, self._mended = {}, None
         return Scene(foot_of(state.foot), state.load.case, stance_percent=state.load.stance_percent)
 
     def grab(self, at: Point) -> bool:
@@ -143,10 +148,33 @@ class Shown:
             for kind in ("laminae", "quarters", "solar_dermis")
         )
 
+    def mend(self) -> bool:
+        """Go back from a foot torn by hand to the equilibrium; False when none is."""
+        if not self.torn_by_hand:
+            return False
+        self.release()
+        self.scene, mended = None, self.scene
+        self.follow(at_once=False)
+        self._mended = mended
+        return True
+
+    @property
+    def mended(self) -> bool:
+        """Whether a foot torn by hand was mended, and nothing else done since."""
+        return self._mended is not None
+
+    def tear_again(self) -> bool:
+        """Go back to the foot torn by hand that was mended last; False when something else was done since."""
+        if self._mended is None:
+            return False
+        self.scene, self._mended, self._measured = self._mended, None, {}
+        self.foot, self.changed = self.scene.loaded, True
+        return True
+
     @property
     def moving(self) -> bool:
         """True while the picture changes by itself."""
-        return not self.frozen and (self._scene_moves or self._share < 1.0)
+        return not self.frozen and (self._scene_moves or (self.scene is None and self._share < 1.0))
 
     @property
     def _scene_moves(self) -> bool:

@@ -68,7 +68,7 @@ def state_words(screen: "SandboxScreen") -> str:
     if shown.playing:
         return "In motion."
     if shown.torn_by_hand:
-        return "Bonds were torn by hand. The next change starts from a whole foot."
+        return "Bonds were torn by hand. Undo (Ctrl Z) mends them; any other change starts from a whole foot, too."
     return "Settling." if shown.scene is not None else STATUS_WORDS[screen.session.loaded.status]
 
 
