@@ -12,7 +12,7 @@ from hoofsim.mechanics import stations as places
 from hoofsim.mechanics.elements.bond import bond
 from hoofsim.mechanics.elements.compression import compression
 from hoofsim.mechanics.elements.contact import contact
-from hoofsim.mechanics.elements.line import LineConstants, chord, line
+from hoofsim.mechanics.elements.line import chord, line
 from hoofsim.mechanics.elements.one_sided import one_sided
 from hoofsim.mechanics.elements.spring import spring
 from hoofsim.mechanics.elements.stop import stop
@@ -145,27 +145,16 @@ def _add_tendon(model: Model, freedoms: Numbers, gradient: Numbers, hessian: Num
     return law.energy
 
 
-def line_pulls(model: Model, freedoms: Numbers) -> dict[str, tuple[LineLaw, Numbers, Numbers]]:
-    """The three short lines: law, first and second derivative of length by the relative turn that stretches it."""
+# The turn that stretches each of the short lines, as signs on (distal phalanx, navicular).
+_LINE_TURNS = ((1.0, 0.0), (1.0, -1.0), (0.0, 1.0))
 
-    def pull(
-        moving: Array, fixed: Array, turn: Numbers, constants: LineConstants
-    ) -> tuple[LineLaw, Numbers, Numbers]:
-        length, first, second = chord(moving, fixed, turn)
-        return line(length, constants), first, second
 
+def line_pulls(model: Model, freedoms: Numbers) -> tuple[LineLaw, Numbers, Numbers]:
+    """The short lines `LINES`: law, first and second derivative (lines, B) of length by the turn that stretches each."""
     bone, navicular = freedoms[2], freedoms[3]
-    return {
-        "extensor": pull(model.extensor_process, model.extensor_origin, bone, model.extensor),
-        "impar": pull(model.impar_p3, model.impar_navicular, bone - navicular, model.impar),
-        "sesamoidean": pull(
-            model.sesamoidean_navicular, model.sesamoidean_origin, navicular, model.sesamoidean
-        ),
-    }
-
-
-# The turn that stretches each line, as signs on (distal phalanx, navicular).
-_LINE_TURNS = {"extensor": (1.0, 0.0), "impar": (1.0, -1.0), "sesamoidean": (0.0, 1.0)}
+    turn = np.stack([bone, bone - navicular, navicular])
+    length, first, second = chord(model.line_moving, model.line_fixed, turn)
+    return line(length, model.lines), first, second
 
 
 def facet(model: Model, freedoms: Numbers) -> LineLaw:
@@ -199,15 +188,11 @@ def _add_limb(model: Model, freedoms: Numbers, gradient: Numbers, hessian: Numbe
     gradient[1] += model.force
     gradient[5] += model.border_weight
     gradient[8] += model.plate_weight
-    for name, (law, first, second) in line_pulls(model, freedoms).items():
-        energy = energy + law.energy
-        _add_turns(
-            gradient,
-            hessian,
-            _LINE_TURNS[name],
-            law.force * first,
-            law.stiffness * first**2 + law.force * second,
-        )
+    law, first, second = line_pulls(model, freedoms)
+    moments, stiffnesses = law.force * first, law.stiffness * first**2 + law.force * second
+    for row, signs in enumerate(_LINE_TURNS):
+        energy = energy + law.energy[row]
+        _add_turns(gradient, hessian, signs, moments[row], stiffnesses[row])
     push = facet(model, freedoms)
     energy = energy + push.energy
     arm = model.facet_arm

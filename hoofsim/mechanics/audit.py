@@ -96,26 +96,14 @@ def _enter_lines(ledger: _Ledger, model: Model, freedoms: Array) -> None:
     ledger.push("navicular", lower, -tension * down)
     ledger.push("navicular", upper, tension * up)
     ledger.push("limb", origin, -tension * up)
-    pulls = line_pulls(model, freedoms)
-    for name, body, other, start, end in (
-        ("extensor", "p3", "limb", rotate(model.extensor_process[0], bone), model.extensor_origin[0]),
-        (
-            "impar",
-            "p3",
-            "navicular",
-            rotate(model.impar_p3[0], bone),
-            rotate(model.impar_navicular[0], navicular),
-        ),
-        (
-            "sesamoidean",
-            "navicular",
-            "limb",
-            rotate(model.sesamoidean_navicular[0], navicular),
-            model.sesamoidean_origin[0],
-        ),
-    ):
+    pulls = line_pulls(model, freedoms)[0].force[:, 0]
+    turns = {"p3": bone, "navicular": navicular, "limb": 0.0}
+    # In the order of `LINES`: what each pulls, and towards what.
+    for row, (body, other) in enumerate((("p3", "limb"), ("p3", "navicular"), ("navicular", "limb"))):
+        start = rotate(model.line_moving[row, 0], turns[body])
+        end = rotate(model.line_fixed[row, 0], turns[other])
         direction = (end - start) / np.linalg.norm(end - start)
-        ledger.between(body, other, start + joint, float(pulls[name][0].force[0]) * direction)
+        ledger.between(body, other, start + joint, float(pulls[row]) * direction)
 
 
 def audit(model: Model, freedoms: Array, worst: Array) -> list[Balance]:

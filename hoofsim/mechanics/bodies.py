@@ -99,22 +99,76 @@ class Relative(NamedTuple):
     frame_sine: Numbers
 
 
+# What `add_hessian` has of each pair, in this order: A's own block (x, y, turn), B's pull on it, B's turn.
+_BLOCKS = ("xx", "xy", "yy", "xt", "yt", "tt", "swing_x", "swing_y", "swing_t", "frame_tt")
+
+
+@dataclass(frozen=True)
+class Terms:
+    """One term of each of some entries (E,) of the Hessian's upper half, no entry twice, so that all are added at once.
+
+    `source`: rows of the pairs' blocks, one block below the other; `sign` (E, 1): 1 or -1; `row`, `column`: the entry.
+    """
+
+    source: NDArray[np.int_]
+    sign: Array
+    row: NDArray[np.int_]
+    column: NDArray[np.int_]
+
+    @classmethod
+    def of(cls, rows: Sequence[tuple[int, ...]]) -> tuple["Terms", ...]:
+        """First, second, ... terms of all entries, of pairs of bodies with these rows (x, y, turn of A, then of B)."""
+        rounds: list[dict[tuple[int, int], tuple[int, float]]] = []
+        for pair, (ax, ay, at, bx, by, bt) in enumerate(rows):
+            given = [
+                (ax, ax, "xx"), (ay, ay, "yy"), (at, at, "tt"), (ax, ay, "xy"), (ax, at, "xt"), (ay, at, "yt"),
+            ]  # fmt: skip
+            taken = []
+            if bx != GROUND_ROW:
+                given += [
+                    (bx, bx, "xx"), (by, by, "yy"), (bt, bt, "frame_tt"), (bx, by, "xy"),
+                    (ax, bt, "swing_x"), (ay, bt, "swing_y"), (at, bt, "swing_t"),
+                ]  # fmt: skip
+                taken = [
+                    (ax, bx, "xx"), (ay, by, "yy"), (ax, by, "xy"), (ay, bx, "xy"),
+                    (at, bx, "xt"), (at, by, "yt"), (bx, bt, "swing_x"), (by, bt, "swing_y"),
+                ]  # fmt: skip
+            for sign, terms in ((1.0, given), (-1.0, taken)):
+                for row, column, name in terms:
+                    entry = min(row, column), max(row, column)
+                    free = [one for one in rounds if entry not in one]
+                    if not free:
+                        rounds.append({})
+                        free = rounds[-1:]
+                    free[0][entry] = _BLOCKS.index(name) * len(rows) + pair, sign
+        return tuple(
+            cls(
+                np.array([source for source, _ in one.values()]),
+                np.array([[sign] for _, sign in one.values()]),
+                *np.array(list(one)).T,
+            )
+            for one in rounds
+        )
+
+
 @dataclass(frozen=True)
 class Joints:
-    """Which pairs of bodies face each other: names, rows (I,) of the pose coordinates of bodies A and frames B, and the
-    same rows pair by pair (x, y, turn of A, then of B)."""
+    """Which pairs of bodies face each other: names, rows (I,) of the pose coordinates of bodies A and frames B, the same
+    rows pair by pair (x, y, turn of A, then of B), and where their second derivatives go."""
 
     pairs: tuple[tuple[str, str], ...]
     a: NDArray[np.int_]
     b: NDArray[np.int_]
     rows: tuple[tuple[int, ...], ...]
+    terms: tuple[Terms, ...]
 
     @classmethod
     def of(cls, pairs: Sequence[tuple[str, str]]) -> "Joints":
         """Joints of named pairs (body, frame)."""
         a = np.array([ROWS[body] for body, _ in pairs]).T
         b = np.array([ROWS[frame] for _, frame in pairs]).T
-        return cls(tuple(pairs), a, b, tuple(ROWS[body] + ROWS[frame] for body, frame in pairs))
+        rows = tuple(ROWS[body] + ROWS[frame] for body, frame in pairs)
+        return cls(tuple(pairs), a, b, rows, Terms.of(rows))
 
 
 def relative(pose: Numbers, joints: Joints, pivot_x: Array, pivot_y: Array) -> Relative:
@@ -164,7 +218,7 @@ def add_gradient(out: Numbers, joints: Joints, r: Relative, w: Wrench) -> None:
 
 
 def add_hessian(out: Numbers, joints: Joints, r: Relative, w: Wrench, k: Stiffness) -> None:
-    """Add the interfaces' second derivatives to the upper and lower halves of the Hessian (14, 14, B)."""
+    """Add the interfaces' second derivatives to the upper half of the Hessian (14, 14, B); `mirror` fills the lower."""
     c, s = r.frame_cosine, r.frame_sine
     cs, cc, ss = c * s, c * c, s * s
     xx = cc * k.xx + 2.0 * cs * k.xy + ss * k.yy
@@ -179,31 +233,9 @@ def add_hessian(out: Numbers, joints: Joints, r: Relative, w: Wrench, k: Stiffne
     swing_y = c * pull_y - s * pull_x - c * w.fx - s * w.fy
     swing_t = r.x * k.yt - r.y * k.xt - k.tt
     frame_tt = r.x * pull_y - r.y * pull_x - r.x * w.fx - r.y * w.fy - swing_t
-    for i, (ax, ay, at, bx, by, bt) in enumerate(joints.rows):
-        for row, column, value in ((ax, ax, xx), (ay, ay, yy), (at, at, k.tt)):
-            out[row, column] += value[i]
-        for row, column, value in ((ax, ay, xy), (ax, at, xt), (ay, at, yt)):
-            _add(out, row, column, value[i])
-        if bx == GROUND_ROW:
-            continue
-        for row, column, value in ((bx, bx, xx), (by, by, yy), (bt, bt, frame_tt)):
-            out[row, column] += value[i]
-        for row, column, value in ((bx, by, xy), (ax, bt, swing_x), (ay, bt, swing_y), (at, bt, swing_t)):
-            _add(out, row, column, value[i])
-        for row, column, value in (
-            (ax, bx, xx), (ay, by, yy), (ax, by, xy), (ay, bx, xy),
-            (at, bx, xt), (at, by, yt), (bx, bt, swing_x), (by, bt, swing_y),
-        ):  # fmt: skip
-            _subtract(out, row, column, value[i])
-
-
-def _add(out: Numbers, row: int, column: int, value: Numbers) -> None:
-    """Add to the half that lies above the diagonal; `mirror` fills the other."""
-    out[min(row, column), max(row, column)] += value
-
-
-def _subtract(out: Numbers, row: int, column: int, value: Numbers) -> None:
-    out[min(row, column), max(row, column)] -= value
+    blocks = np.concatenate((xx, xy, yy, xt, yt, k.tt, swing_x, swing_y, swing_t, frame_tt))
+    for terms in joints.terms:
+        out[terms.row, terms.column] += terms.sign * blocks[terms.source]
 
 
 def mirror(out: Numbers) -> None:

@@ -7,6 +7,7 @@ kinematics (status: memory); the moments and tendon forces that come out are pre
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cache
 from typing import NamedTuple
 
 import numpy as np
@@ -67,11 +68,9 @@ class LoadCase:
         )
 
 
-def _smooth(at: Array, knots: tuple[float, ...], values: tuple[float, ...]) -> Array:
-    """Shape-keeping cubic through the knots (zero slope at local peaks, so that a published peak stays the peak)."""
-    at = np.asarray(at, dtype=float)
-    if len(knots) == 1:
-        return np.full(at.shape, values[0])
+@cache
+def _curve(knots: tuple[float, ...], values: tuple[float, ...]) -> tuple[Array, Array, Array, Array]:
+    """Knots and values as arrays, the steps between knots, and the cubic's slope at each."""
     x, y = np.array(knots), np.array(values)
     step, rise = np.diff(x), np.diff(y) / np.diff(x)
     slope = np.zeros_like(y)
@@ -80,6 +79,15 @@ def _smooth(at: Array, knots: tuple[float, ...], values: tuple[float, ...]) -> A
     with np.errstate(divide="ignore", invalid="ignore"):
         mean = (weight[0] + weight[1]) / (weight[0] / rise[:-1] + weight[1] / rise[1:])
     slope[1:-1] = np.where(same, mean, 0.0)
+    return x, y, step, slope
+
+
+def _smooth(at: Array, knots: tuple[float, ...], values: tuple[float, ...]) -> Array:
+    """Shape-keeping cubic through the knots (zero slope at local peaks, so that a published peak stays the peak)."""
+    at = np.asarray(at, dtype=float)
+    if len(knots) == 1:
+        return np.full(at.shape, values[0])
+    x, y, step, slope = _curve(knots, values)
     index = np.clip(np.searchsorted(x, at, side="right") - 1, 0, len(x) - 2)
     t = np.clip((at - x[index]) / step[index], 0.0, 1.0)
     h = step[index]

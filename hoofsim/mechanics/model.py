@@ -21,6 +21,13 @@ from hoofsim.mechanics.posture import Posture, posture
 from hoofsim.mechanics.types import Array
 from hoofsim.mechanics.wrapping import path
 
+# The short lines, each from a landmark that moves with the bone it turns to one on the limb or the other bone.
+LINES: Mapping[str, tuple[str, str]] = {
+    "extensor": ("extensor_process", "extensor_origin"),
+    "impar": ("tendon_insertion", "navicular_distal"),
+    "sesamoidean": ("navicular_proximal", "sesamoidean_origin"),
+}
+EXTENSOR = list(LINES).index("extensor")
 # Ligaments and small tendons: modelling choices. The navicular follows the distal phalanx by 0.97 (F12).
 IMPAR_STIFFNESS, SESAMOIDEAN_STIFFNESS, FACET_STIFFNESS = 1000.0, 30.0, 1500.0
 FACET_ARM_MM, FACET_WIDTH_MM = 20.0, 0.05
@@ -47,7 +54,11 @@ SOLE_PLAY_MM, SOLE_STOP, SOLE_STOP_WIDTH_MM = 8.0, 200.0, 1.0
 
 @dataclass(frozen=True)
 class Model:
-    """Everything the energy needs. `force`: vertical load N; joint-centred points (B, 2) mm; `pull`: 0 when cut."""
+    """Everything the energy needs. `force`: vertical load N; joint-centred points (B, 2) mm; `pull`: 0 when cut.
+
+    The short lines `LINES` lie one below the other: `line_moving` ends (lines, B, 2) on the bone that turns them,
+    `line_fixed` ends, `lines` constants (lines, B).
+    """
 
     rest: Rest
     values: dict[str, Array]
@@ -71,15 +82,9 @@ class Model:
     insertion: Array
     arc_radius: Array
     tendon: LineConstants
-    extensor_process: Array
-    extensor_origin: Array
-    extensor: LineConstants
-    impar_p3: Array
-    impar_navicular: Array
-    impar: LineConstants
-    sesamoidean_navicular: Array
-    sesamoidean_origin: Array
-    sesamoidean: LineConstants
+    line_moving: Array
+    line_fixed: Array
+    lines: LineConstants
     facet_arm: Array
     joint_stop: StopConstants
     sole_stop: StopConstants
@@ -199,16 +204,16 @@ def build(values: Mapping[str, Array], case: LoadCase) -> Model:
     extensor_tone = EXTENSOR_TONE_PER_KG * v["body_mass_kg"]
     extensor_stiffness = EXTENSOR_STIFFNESS * rest.scale
     extensor_length = _chord(reference("extensor_process"), reference("extensor_origin"))
-    extensor = LineConstants(
-        extensor_stiffness, slack_length(extensor_length, extensor_tone, extensor_stiffness), still
-    )
+    extensor_slack = slack_length(extensor_length, extensor_tone, extensor_stiffness)
     impar_stiffness = IMPAR_STIFFNESS * rest.scale
     impar_length = _chord(ref["tendon_insertion"], ref["navicular_distal"])
-    impar = LineConstants(
-        impar_stiffness, slack_length(impar_length, IMPAR_PRELOAD_N * rest.scale, impar_stiffness), still
-    )
+    impar_slack = slack_length(impar_length, IMPAR_PRELOAD_N * rest.scale, impar_stiffness)
     sesamoidean_length = _chord(ref["navicular_proximal"], ref["sesamoidean_origin"])
-    sesamoidean = LineConstants(SESAMOIDEAN_STIFFNESS * rest.scale, sesamoidean_length, still)
+    lines = LineConstants(
+        np.stack([extensor_stiffness, impar_stiffness, SESAMOIDEAN_STIFFNESS * rest.scale]),
+        np.stack([extensor_slack, impar_slack, sesamoidean_length]),
+        np.stack([still, still, still]),
+    )
 
     horn = v["wall_to_bone_mm"] - v["lucent_zone_mm"]
     bent = curved_strip(WALL_STRIP_SHARE * v["laminar_width_mm"], horn, WALL_RISE_MM * rest.scale)
@@ -226,10 +231,9 @@ def build(values: Mapping[str, Array], case: LoadCase) -> Model:
         hinge_x=pivot["wall"][:, 0] - pivot["border"][:, 0], hinge_y=pivot["wall"][:, 1] - pivot["border"][:, 1],
         tendon_origin=from_joint("tendon_origin"), arc_centre=from_joint("navicular_arc_centre"),
         insertion=from_joint("tendon_insertion"), arc_radius=radius, tendon=tendon,
-        extensor_process=from_joint("extensor_process"), extensor_origin=from_joint("extensor_origin"), extensor=extensor,
-        impar_p3=from_joint("tendon_insertion"), impar_navicular=from_joint("navicular_distal"), impar=impar,
-        sesamoidean_navicular=from_joint("navicular_proximal"), sesamoidean_origin=from_joint("sesamoidean_origin"),
-        sesamoidean=sesamoidean, facet_arm=FACET_ARM_MM * rest.scale,
+        line_moving=np.stack([from_joint(moving) for moving, _ in LINES.values()]),
+        line_fixed=np.stack([from_joint(fixed) for _, fixed in LINES.values()]),
+        lines=lines, facet_arm=FACET_ARM_MM * rest.scale,
         joint_stop=StopConstants(still - np.radians(MOST_EXTENSION_DEG), still + np.radians(MOST_FLEXION_DEG),
                                  JOINT_STOP, JOINT_STOP_WIDTH),
         sole_stop=StopConstants(-SOLE_PLAY_MM * rest.scale, SOLE_PLAY_MM * rest.scale, SOLE_STOP, SOLE_STOP_WIDTH_MM),
@@ -258,13 +262,16 @@ def under(model: Model, moment: Moment) -> Model:
         return rotate(p[name] - p["cor"], stance.p2_turn)
 
     ends, line = model.joint_stop, model.tendon
+    fixed = model.line_fixed.copy()
+    for row, (_, end) in enumerate(LINES.values()):
+        if end.endswith("_origin"):
+            fixed[row] = limb(end)
     measured = moment.force_per_kg * v["body_mass_kg"] * load_share
     return replace(
         model,
         posture=stance,
         tendon_origin=limb("tendon_origin"),
-        extensor_origin=limb("extensor_origin"),
-        sesamoidean_origin=limb("sesamoidean_origin"),
+        line_fixed=fixed,
         joint_stop=replace(ends, least=ends.least + turned, most=ends.most + turned),
         # The posture's stretch belongs to the path above the foot, so it shortens what is slack.
         tendon=replace(line, slack=line.slack - stretched),

@@ -10,7 +10,7 @@ from hoofsim.mechanics import bodies
 from hoofsim.mechanics import stations as places
 from hoofsim.mechanics.assembly import line_pulls, separations, station_laws, tendon_law, tendon_path
 from hoofsim.mechanics.equilibrium import bond_damage
-from hoofsim.mechanics.model import Model
+from hoofsim.mechanics.model import EXTENSOR, Model
 from hoofsim.mechanics.types import Array
 
 GROUND_LEAST_N = 1e-9
@@ -146,7 +146,7 @@ def observe(model: Model, freedoms: Array, worst: Array) -> Outputs:
     stations = _stations(model, freedoms, worst, poses)
     along = tendon_path(model, freedoms)
     tension = tendon_law(model, along).force
-    pulls = line_pulls(model, freedoms)
+    extensor_pull = line_pulls(model, freedoms)[0].force[EXTENSOR]
     joint = points["cor"]
 
     lower, upper = along.lower + joint, along.upper + joint
@@ -182,12 +182,12 @@ def observe(model: Model, freedoms: Array, worst: Array) -> Outputs:
         "centre_of_pressure": ((points["toe"] - centre) * ground_run).sum(axis=-1),
         "ground_force_lever": lever,
     }
-    extensor_line = _unit(joint + model.extensor_origin - points["extensor_process"])
+    extensor_line = _unit(joint + model.line_fixed[EXTENSOR] - points["extensor_process"])
     forces = {
         "load": Arrow(joint, np.stack([np.zeros_like(model.force), -model.force], axis=-1)),
         "ground": Arrow(centre, force),
         "tendon": Arrow(points["tendon_insertion"], tension[:, None] * at_insertion),
         "navicular": Arrow(points["navicular_flexor"], on_navicular),
-        "extensor": Arrow(points["extensor_process"], pulls["extensor"][0].force[:, None] * extensor_line),
+        "extensor": Arrow(points["extensor_process"], extensor_pull[:, None] * extensor_line),
     }
     return Outputs(points, poses, stations, forces, mechanics)

@@ -32,6 +32,10 @@ LONGEST_REACH_MM = 1.0
 # even a foot forced deep into the ground is pushed out and not shot out.
 MOST_KICK_MM_PER_S = 500.0
 
+# After a miss, look ahead no further than so many times as far as was foreseen rightly, and a little: while a foot lands
+# one miss follows another, and what lies beyond the next is foreseen in vain.
+AHEAD_AGAIN, AHEAD_LEAST = 2, 4
+
 _INVERSE_SCALES = 1.0 / bodies.scales()
 
 
@@ -43,10 +47,10 @@ def _square(move: Array) -> float:
 
 @dataclass
 class _Laws:
-    """Energy gradients (n, 11) and Hessians (n, 11, 11) at poses (n, 11)."""
+    """Forces (n, 11), which are minus the energy's gradients, and Hessians (n, 11, 11) at poses (n, 11)."""
 
     poses: Array
-    gradient: Array
+    forces: Array
     hessian: Array
 
     @classmethod
@@ -54,15 +58,15 @@ class _Laws:
         """The elements' laws at poses (n, 11), with bond history `worst` (bonded, 1)."""
         found = evaluate(model, np.ascontiguousarray(poses.T), worst)
         hessian = np.ascontiguousarray(np.moveaxis(found.hessian, 2, 0))
-        return cls(poses, np.ascontiguousarray(found.gradient.T), hessian)
+        return cls(poses, np.ascontiguousarray(-found.gradient.T), hessian)
 
     def force(self, index: int, off: Array) -> Array:
-        """Minus the gradient where the pose is `off` (11,) the one of sub-step `index`."""
-        return -self.gradient[index] - self.hessian[index] @ off  # type: ignore[no-any-return]
+        """The force (11,) where the pose is `off` (11,) the one of sub-step `index`."""
+        return self.forces[index] - self.hessian[index].dot(off)  # type: ignore[no-any-return]
 
     def after(self, count: int) -> "_Laws":
         """The laws of the sub-steps after the first `count`."""
-        return _Laws(self.poses[count:], self.gradient[count:], self.hessian[count:])
+        return _Laws(self.poses[count:], self.forces[count:], self.hessian[count:])
 
 
 class March:
@@ -77,7 +81,12 @@ class March:
         self.looks = 0
         self._laws: _Laws | None = None
         self._jump: Array = np.zeros(bodies.COUNT)
-        self._rate: Array = SUBSTEP_S / space.inertia
+        self._weigh()
+
+    def _weigh(self) -> None:
+        """Note what a force does to the speeds in one sub-step, and to their length with turns at `bodies.ARM_MM`."""
+        self._rate: Array = SUBSTEP_S / self.space.inertia
+        self._kick: Array = self._rate * _INVERSE_SCALES
 
     def forget(self) -> None:
         """Drop what was remembered, after the foot itself has changed."""
@@ -85,7 +94,8 @@ class March:
 
     def _bounded(self, force: Array) -> Array:
         """Generalised forces (11,), made smaller if they would kick too hard."""
-        square = _square(force * self._rate)
+        kick = force * self._kick
+        square = float(kick.dot(kick))
         return force if square <= MOST_KICK_MM_PER_S**2 else force * (MOST_KICK_MM_PER_S / math.sqrt(square))
 
     def _predict(self, laws: _Laws, pose: Array, speed: Array, pull: Array, count: int) -> Array:
@@ -108,13 +118,14 @@ class March:
 
         Returns the new history and the unbalanced force (11,) of the last sub-step.
         """
-        self._rate = SUBSTEP_S / self.space.inertia
+        self._weigh()
         space, passed = self.space, np.empty((WINDOW, bodies.COUNT))
         pose, speed = space.read()
         before = self._laws or _Laws.at(model, (pose + SUBSTEP_S * speed)[None], worst)
-        laws, force, expected, count = before, pull, pull + self._jump, 0
+        laws, force, expected, count, ahead = before, pull, pull + self._jump, 0, WINDOW
         while count < WINDOW:
-            laws = _Laws.at(model, self._predict(laws, pose, speed, expected, WINDOW - count), worst)
+            sub_steps = min(WINDOW - count, ahead)
+            laws = _Laws.at(model, self._predict(laws, pose, speed, expected, sub_steps), worst)
             if not count:
                 first, nothing = laws.poses[0], np.zeros(bodies.COUNT)
                 self._jump = laws.force(0, nothing) - before.force(0, first - before.poses[0])
@@ -129,7 +140,7 @@ class March:
                 pose, speed = space.read()
                 passed[count + done] = pose
                 done += 1
-            count += done
+            count, ahead = count + done, AHEAD_AGAIN * done + AHEAD_LEAST
             laws = laws.after(min(done, foreseen - 1))
         self._laws = laws.after(len(laws.poses) - 1)
         suffered = strains(model, np.ascontiguousarray(passed.T)).max(axis=1, keepdims=True)

@@ -12,7 +12,7 @@ from hoofsim.mechanics import bodies
 from hoofsim.mechanics import stations as places
 from hoofsim.mechanics.assembly import separations
 from hoofsim.mechanics.loads import LoadCase, Moment
-from hoofsim.mechanics.model import LIMB_HOLD_LIFTED, Model
+from hoofsim.mechanics.model import EXTENSOR, LIMB_HOLD_LIFTED, Model
 from hoofsim.mechanics.types import Array
 from hoofsim.scene.ramp import between, smooth
 
@@ -83,9 +83,10 @@ class Stride:
             return model
         leaving, coming = _hand_over(share)
         on = SWING_EXTENSOR_N_PER_KG * smooth(share / EXTENSOR_ON) * (1.0 - coming)
-        tone = model.extensor.tone + on * model.values["body_mass_kg"]
+        tone = model.lines.tone.copy()
+        tone[EXTENSOR] += on * model.values["body_mass_kg"]
         held = hung(model, self.lift_mm(elapsed), 1.0 - max(leaving, coming))
-        return replace(held, extensor=replace(model.extensor, tone=tone))
+        return replace(held, lines=replace(model.lines, tone=tone))
 
 
 def hung(model: Model, away_mm: float, share: float) -> Model:
