@@ -1,10 +1,10 @@
 """Typefaces: four faces carried with the program, opened once a size, with rendered words kept for reuse."""
 
-from collections import OrderedDict
 from functools import lru_cache
 
 import pygame
 
+from hoofsim.drawing.kept import Kept, raster_bytes
 from hoofsim.resources import assets_folder
 
 FACES = {
@@ -15,7 +15,8 @@ FACES = {
 }
 # Signs that the text faces lack and the fixed-width face has.
 ONLY_IN_FIXED = frozenset("→←↑↓▲▼✓✗○●")
-KEPT_SURFACES = 1500
+KEPT_FACES = 32  # a theme and its enlargement for the presenter take twenty
+KEPT_BYTES = 16_000_000  # several windows full of words
 
 Colour = tuple[int, int, int]
 
@@ -26,16 +27,16 @@ class Fonts:
     def __init__(self) -> None:
         if not pygame.font.get_init():
             pygame.font.init()
-        self._open: dict[tuple[str, int], pygame.font.Font] = {}
-        self._kept: OrderedDict[tuple[str, str, int, Colour], pygame.Surface] = OrderedDict()
+        self._open: Kept[tuple[str, int], pygame.font.Font] = Kept(KEPT_FACES, lambda face: 1)
+        self._kept: Kept[tuple[str, str, int, Colour], pygame.Surface] = Kept(KEPT_BYTES, raster_bytes)
         self._widths: dict[tuple[str, str, int], int] = {}
 
     def face(self, face: str, pixels: int) -> pygame.font.Font:
         """The opened face at a pixel size."""
-        key = (face, pixels)
-        if key not in self._open:
-            self._open[key] = pygame.font.Font(str(assets_folder() / "fonts" / FACES[face]), pixels)
-        return self._open[key]
+        return self._open.get(
+            (face, pixels),
+            lambda: pygame.font.Font(str(assets_folder() / "fonts" / FACES[face]), pixels),
+        )
 
     def line_height(self, face: str, pixels: int) -> int:
         """Distance between base lines in pixels."""
@@ -54,16 +55,7 @@ class Fonts:
 
     def render(self, text: str, face: str, pixels: int, colour: Colour) -> pygame.Surface:
         """One line of text on a transparent surface; do not draw into what is returned."""
-        key = (text, face, pixels, colour)
-        kept = self._kept.get(key)
-        if kept is None:
-            kept = self._render(text, face, pixels, colour)
-            self._kept[key] = kept
-            if len(self._kept) > KEPT_SURFACES:
-                self._kept.popitem(last=False)
-        else:
-            self._kept.move_to_end(key)
-        return kept
+        return self._kept.get((text, face, pixels, colour), lambda: self._render(text, face, pixels, colour))
 
     def _render(self, text: str, face: str, pixels: int, colour: Colour) -> pygame.Surface:
         parts = runs(text, face)

@@ -38,7 +38,11 @@ def coalesced(events: list[pygame.event.Event]) -> list[pygame.event.Event]:
 
 
 def spare_the_collector() -> None:
-    """Tell the garbage collector that all there is by now stays, else looking through it costs two frames at times."""
+    """Tell the garbage collector that all there is by now stays, else looking through it costs two frames at times.
+
+    What an earlier program in this process was told to keep is looked through once more: most of it is gone by now.
+    """
+    gc.unfreeze()
     gc.collect()
     gc.freeze()
 

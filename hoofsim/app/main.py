@@ -1,6 +1,5 @@
 """Opening the window, and drawing a screen without one."""
 
-import io
 import os
 import sys
 from pathlib import Path
@@ -10,6 +9,7 @@ import pygame
 from hoofsim.app.application import Application
 from hoofsim.app.loop import Loop
 from hoofsim.app.lost_display import watch
+from hoofsim.app.png import png_bytes
 from hoofsim.app.settings import Settings, load_settings
 from hoofsim.app.window import LEAST_SIZE, close_window, open_window, prepare_environment
 from hoofsim.errors import BadInput, HoofsimError
@@ -78,6 +78,4 @@ def without_window(
 
 def screen_png(name: str, size: tuple[int, int] = (1280, 800), text_scale: float = 1.0) -> bytes:
     """A screen drawn without a window, as the bytes of a PNG file."""
-    stream = io.BytesIO()
-    pygame.image.save(render_screen(name, size, text_scale), stream, "screen.png")
-    return stream.getvalue()
+    return png_bytes(render_screen(name, size, text_scale))

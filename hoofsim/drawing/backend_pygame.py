@@ -15,6 +15,7 @@ from pygame import gfxdraw
 
 from hoofsim.drawing.camera import Camera
 from hoofsim.drawing.display_list import Bounds, DisplayList, Group, Item, Point, flatten
+from hoofsim.drawing.kept import Kept, raster_bytes
 from hoofsim.drawing.lowering import (
     AreaMark,
     DiscMark,
@@ -32,10 +33,10 @@ from hoofsim.frames import Array
 FontSource = Callable[[int, bool], pygame.font.Font]
 Pixels = list[tuple[float, float]]
 SUPERSAMPLING, SMALLEST_TYPE, LARGEST_TYPE, FAR = 2, 7, 120, 16000.0  # times, px, px, px
-TEXTS_KEPT = 400
+FONTS_KEPT, TEXT_BYTES_KEPT = 16, 8_000_000
 
 
-@lru_cache(maxsize=64)
+@lru_cache(maxsize=FONTS_KEPT)
 def _opened_font(size: int, bold: bool) -> pygame.font.Font:
     return pygame.font.Font(typeface_file(bold), size)
 
@@ -61,7 +62,7 @@ class Painter:
         self._still_key: tuple[object, ...] | None = None
         self._still_layer: pygame.Surface | None = None
         self._still_texts: list[TextMark] = []
-        self._texts: dict[tuple[object, ...], pygame.Surface] = {}
+        self._texts: Kept[tuple[object, ...], pygame.Surface] = Kept(TEXT_BYTES_KEPT, raster_bytes)
 
     def paint(self, picture: DisplayList, camera: Camera) -> pygame.Surface:
         """A new surface of `camera.size` px with the picture on the palette's paper."""
@@ -170,11 +171,7 @@ class Painter:
         # A view zoomed far in before its words are placed anew would ask for letters larger than the sheet.
         size = min(max(SMALLEST_TYPE, round(text.height * camera.scale)), LARGEST_TYPE)
         key = (text.text, size, mark.colour, mark.halo, mark.bold, text.turn)
-        if key not in self._texts:
-            if len(self._texts) > TEXTS_KEPT:
-                self._texts.clear()
-            self._texts[key] = self._lettering(mark, size)
-        lettering = self._texts[key]
+        lettering = self._texts.get(key, lambda: self._lettering(mark, size))
         x, y = camera.to_pixels(text.at)
         left = x - {"left": 0.0, "centre": 0.5, "right": 1.0}[text.anchor[0]] * lettering.get_width()
         top = y - {"top": 0.0, "middle": 0.5, "bottom": 1.0}[text.anchor[1]] * lettering.get_height()

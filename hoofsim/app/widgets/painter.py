@@ -136,9 +136,9 @@ class Painter:
         width = fonts.width(shown, face, pixels)
         x = {"left": fit.x, "centre": fit.x + (fit.w - width) // 2, "right": fit.right - width}[align]
         if line.strip():
-            rendered = fonts.render(shown, face, pixels, colour)
-            self.surface.blit(rendered, (x, y))
             clip = self.surface.get_clip()
+            if clip.colliderect((x, y - height, width, 3 * height)):  # letters may reach out of their line
+                self.surface.blit(fonts.render(shown, face, pixels, colour), (x, y))
             seen = (clip.x, clip.y, clip.w, clip.h)
             self.records.append(
                 TextRecord(line, (x, y, width, height), (fit.x, fit.y, fit.w, fit.h), seen, self.layer, cut)
