@@ -9,6 +9,7 @@ import os
 import subprocess
 import sys
 import tempfile
+from collections import Counter
 from pathlib import Path
 
 from tests.hostile.grammar import ROOT, cases
@@ -54,7 +55,7 @@ def main() -> int:
     parser.add_argument("--count", type=int, default=1000)
     parser.add_argument("--seed", type=int, default=1)
     arguments = parser.parse_args()
-    wrong, taken, all_seconds, all_megabytes = 0, 0, [], []
+    wrong, taken, all_seconds, all_megabytes, codes = 0, 0, [], [], Counter[int]()
     with tempfile.TemporaryDirectory() as name, tempfile.TemporaryDirectory() as beside:
         folder, peak = Path(name), Path(beside) / "peak"
         os.chdir(folder)
@@ -74,9 +75,10 @@ def main() -> int:
                 print(f"{number} {case.kind} {case.strokes}: {said}", flush=True)
             all_seconds.append(seconds)
             all_megabytes.append(megabytes)
+            codes[code] += 1
     all_seconds.sort()
     print(
-        f"{len(all_seconds)} refused, {taken} well written, {wrong} amiss; processor time: median "
+        f"{len(all_seconds)} run, exit codes {dict(codes)}, {taken} well written, {wrong} amiss; processor time: median "
         f"{all_seconds[len(all_seconds) // 2]:.2f} s, longest {all_seconds[-1]:.2f} s, most {max(all_megabytes):.0f} MB"
     )
     return 1 if wrong else 0

@@ -10,10 +10,7 @@ the deeds. A sitting ends and a fresh one begins after `--sitting` deeds, as a p
 A fault is shrunk by leaving deeds out for as long as it stays, and written as a replay that `hoofsim run` plays.
 """
 
-import argparse
-import resource
 import sys
-import time
 import traceback
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
@@ -39,6 +36,7 @@ from hoofsim.session.commands import (
 from hoofsim.session.replay import Deed, faults, faults_of, played, replay_text
 from hoofsim.session.session import Session
 from hoofsim.session.state import State
+from tests.soak.memory import Marks, parser
 
 WORDS = (
     "",
@@ -224,49 +222,25 @@ def shrunk(deeds: Sequence[Deed], failing: Callable[[Sequence[Deed]], bool] = fa
     return kept
 
 
-def memory_mb() -> float:
-    """Memory in use now, MB (Linux)."""
-    pages = int(Path("/proc/self/statm").read_text().split()[1])
-    return pages * resource.getpagesize() / 1e6
-
-
 def main() -> int:
     """The long form."""
-    parser = argparse.ArgumentParser(
-        description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter
-    )
-    parser.add_argument("--actions", type=int, default=1_000_000)
-    parser.add_argument("--seed", type=int, default=1)
-    parser.add_argument("--sitting", type=int, default=400)
-    parser.add_argument("--solve-every", type=int, default=97)
-    parser.add_argument("--draw-every", type=int, default=389)
-    parser.add_argument("--replay", type=Path, default=Path("failing.yaml"), help="where a fault is written")
-    arguments = parser.parse_args()
-    plan = Plan(
-        arguments.actions, arguments.seed, arguments.sitting, arguments.solve_every, arguments.draw_every
-    )
-    marks: list[float] = []
-    began = time.monotonic()
+    words = parser(__doc__, actions=1_000_000, seed=1, sitting=400, solve_every=97, draw_every=389)
+    words.add_argument("--replay", type=Path, default=Path("failing.yaml"), help="where a fault is written")
+    asked = vars(words.parse_args())
+    replay, plan, marks = asked.pop("replay"), Plan(**asked), Marks()
 
     def watch(tally: Tally) -> None:
         if tally.deeds % max(1, plan.actions // 20) == 0:
-            marks.append(memory_mb())
-            print(f"{tally.deeds:>9} deeds, {tally.solved} solved, {marks[-1]:.1f} MB", flush=True)
+            marks.mark(f"{tally.deeds:>9} deeds, {tally.solved} solved")
 
     try:
-        tally = soak(plan, watch)
+        return marks.end(soak(plan, watch))
     except Found as found:
         print(found.what)
         short = shrunk(found.deeds) if fails(found.deeds) else found.deeds
-        arguments.replay.write_text(replay_text(short, found.what[:2000]), encoding="utf-8")
-        print(f"{len(found.deeds)} deeds shrunk to {len(short)}: hoofsim run {arguments.replay}")
+        replay.write_text(replay_text(short, found.what[:2000]), encoding="utf-8")
+        print(f"{len(found.deeds)} deeds shrunk to {len(short)}: hoofsim run {replay}")
         return 1
-    settled = marks[len(marks) // 10 :]
-    growth = settled[-1] / settled[0] - 1
-    print(
-        f"{tally}\nmemory {settled[0]:.1f} -> {settled[-1]:.1f} MB ({growth:+.1%}), {time.monotonic() - began:.0f} s"
-    )
-    return 0 if growth < 0.05 else 1
 
 
 if __name__ == "__main__":

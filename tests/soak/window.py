@@ -8,11 +8,9 @@ the numbers are finite, the sitting is what its history gives, undoing all of it
 the end, and the window stands as if drawn anew. A sitting ends after `--sitting` events and a fresh program begins.
 """
 
-import argparse
 import os
 import sys
 import tempfile
-import time
 import traceback
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
@@ -31,7 +29,7 @@ from hoofsim.app.settings import Settings
 from hoofsim.app.widgets.base import walk
 from hoofsim.session.sandbox_file import as_text, from_text
 from hoofsim.session.state import State, replay
-from tests.soak.session import memory_mb
+from tests.soak.memory import Marks, parser
 
 NAMES = (
     "TAB RETURN SPACE ESCAPE LEFT RIGHT UP DOWN HOME END PAGEUP PAGEDOWN BACKSPACE DELETE F1 F2 F11 x "
@@ -234,36 +232,21 @@ def soak(plan: Plan, folder: Path, watch: Callable[[Tally], None] | None = None)
 
 
 def main() -> int:
-    """The long form."""
-    parser = argparse.ArgumentParser(
-        description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter
+    """The long form; `--first` is the sitting to begin with."""
+    plan = Plan(
+        **vars(parser(__doc__, events=100_000, seed=1, sitting=2000, look_every=250, first=0).parse_args())
     )
-    parser.add_argument("--events", type=int, default=100_000)
-    parser.add_argument("--seed", type=int, default=1)
-    parser.add_argument("--sitting", type=int, default=2000)
-    parser.add_argument("--look-every", type=int, default=250)
-    parser.add_argument("--first", type=int, default=0, help="sitting to begin with")
-    arguments = parser.parse_args()
-    plan = Plan(arguments.events, arguments.seed, arguments.sitting, arguments.look_every, arguments.first)
-    marks: list[float] = []
-    began = time.monotonic()
+    marks = Marks()
 
     def watch(tally: Tally) -> None:
-        marks.append(memory_mb())
-        print(f"{tally.events:>8} events, {tally.frames} frames, {marks[-1]:.1f} MB", flush=True)
+        marks.mark(f"{tally.events:>8} events, {tally.frames} frames")
 
     with tempfile.TemporaryDirectory() as folder:
         try:
-            tally = soak(plan, Path(folder), watch)
+            return marks.end(soak(plan, Path(folder), watch))
         except Found as found:
             print(found)
             return 1
-    settled = marks[len(marks) // 4 :]
-    growth = settled[-1] / settled[0] - 1
-    print(
-        f"{tally}\nmemory {settled[0]:.1f} -> {settled[-1]:.1f} MB ({growth:+.1%}), {time.monotonic() - began:.0f} s"
-    )
-    return 0 if growth < 0.05 else 1
 
 
 if __name__ == "__main__":
