@@ -43,6 +43,14 @@ KEYS: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
         ),
     ),
     (
+        "Two feet",
+        (
+            ("Space", "play both strides, or stop them where they are"),
+            ("Ctrl Z, Ctrl Y", "undo, redo on both"),
+            ("+ and −", "nearer, farther; 0: both whole"),
+        ),
+    ),
+    (
         "Presenter view",
         (
             ("P", "presenter view on, off"),

@@ -75,5 +75,5 @@ def change_items(shown: ShownFoot, baseline: ShownFoot | None, options: Options)
         if float(np.hypot(*move)) >= LEAST_MOVE_MM
     ]
     times = f"{scale:g} times as long as the movement" if scale != 1.0 else "as long as the movement"
-    words = f"Dashed: the unchanged foot, laid on the same {options.ghost}. Violet arrows: {times}."
+    words = f"Dashed: {options.compared}, laid on the same {options.ghost}. Violet arrows: {times}."
     return [Group(dashed, "ghost"), *arrows], words

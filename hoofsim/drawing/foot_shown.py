@@ -99,13 +99,14 @@ class Unloaded:
 class Options:
     """What a picture of the foot shows.
 
-    `hide`: parts left out. `labels`, `landmarks`: part names to label, landmarks to dot. `measures`: measures drawn as
-    dimensions. `force_words`: the size of each force beside its arrow. `newtons_per_mm`: length of the force arrows
-    (None: chosen to fit, and stated). `ghost`: what the unchanged foot is laid upon, "ground", "capsule", "bone", or
-    "none". `moved_scale`: how many times longer than the movement its arrows are drawn (None: chosen, and stated).
-    `title`: words above the picture (None: the preset's name). `note`: the caution below it. `text_mm`: type size in mm
-    of the picture, so that a window may keep words readable at any zoom (None: in proportion to the foot).
-    `highlight`: a part drawn with a bright rim. `length_unit`: "mm" or "in" for numbers.
+    `hide`: parts left out. `labels`, `landmarks`: part names to label, landmarks to dot. `measures`: measures drawn
+    as dimensions. `force_words`: the size of each force beside its arrow. `newtons_per_mm`: length of the force
+    arrows (None: chosen to fit, and stated). `ghost`: what the foot compared with is laid upon, "ground", "capsule",
+    "bone", or "none"; `compared`: what it is called. `moved_scale`: how many times longer than the movement its
+    arrows are drawn (None: chosen, and stated). `title`: words above the picture (None: the preset's name). `note`:
+    the caution below it. `text_mm`: type size in mm of the picture, so that a window may keep words readable at any
+    zoom (None: in proportion to the foot). `highlight`: a part drawn with a bright rim. `length_unit`: "mm" or "in"
+    for numbers.
     """
 
     hide: frozenset[str] = frozenset()
@@ -117,6 +118,7 @@ class Options:
     force_words: bool = True
     newtons_per_mm: float | None = None
     ghost: str = "ground"
+    compared: str = "the unchanged foot"
     moved_scale: float | None = None
     title: str | None = None
     note: bool = True

@@ -10,7 +10,7 @@ from driving import application, draw, press, tab_to
 from hoofsim.app.screens.sandbox.plots.account_curves import account_curves, seen, window_round
 from hoofsim.app.screens.sandbox.plots.claim_plot import ClaimPlot
 from hoofsim.app.screens.sandbox.plots.live_plots import WORK_EVERY
-from hoofsim.app.screens.sandbox.plots.stride_plot import BLOCK, STANCES
+from hoofsim.app.screens.sandbox.plots.stance_curve import BLOCK, STANCES
 from hoofsim.app.widgets.plot import Line, Picture
 from hoofsim.app.widgets.report import complaints
 from hoofsim.app.widgets.tagged_plot import Tag, TaggedPlot
@@ -162,21 +162,21 @@ def test_the_stride_comes_in_pieces_and_once_a_foot():
     plot = app.screen.plots.live["stride"]
     draw(app, 0.3)
     for _ in range(20):
-        before = sum(map(len, plot._found.values()))
+        before = sum(curve.done for curve in plot._curves.values())
         app.advance(WORK_EVERY)
-        assert sum(map(len, plot._found.values())) - before <= BLOCK
+        assert sum(curve.done for curve in plot._curves.values()) - before <= BLOCK
     finished(app)
-    assert {gait: len(found) for gait, found in plot._found.items()} == {
+    assert {gait: curve.done for gait, curve in plot._curves.items()} == {
         "walk": STANCES.size,
         "trot": STANCES.size,
     }
-    found = plot._found
+    found = plot._curves
     app.screen.give(SetLoad("walk", 50), None)
     finished(app)
-    assert plot._found is found, "the moment and the load case are no other foot"
+    assert plot._curves is found, "the moment and the load case are no other foot"
     changed(app, heel_change_mm=5)
     finished(app)
-    assert plot._found is not found
+    assert plot._curves is not found
 
 
 def test_the_stride_marks_this_moment_on_its_line():

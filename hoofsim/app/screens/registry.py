@@ -7,7 +7,7 @@ from hoofsim.app.screens.files import FileScreen
 from hoofsim.app.screens.lesson.screen import LessonScreen
 from hoofsim.app.screens.lessons import LessonsScreen
 from hoofsim.app.screens.model_page import ModelPageScreen
-from hoofsim.app.screens.pair import PairScreen
+from hoofsim.app.screens.pair.screen import PairScreen
 from hoofsim.app.screens.sandbox.screen import SandboxScreen
 from hoofsim.app.screens.screen import Screen
 from hoofsim.app.screens.settings import SettingsScreen

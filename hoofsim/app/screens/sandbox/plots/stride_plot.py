@@ -2,23 +2,18 @@
 
 from collections.abc import Sequence
 
-import numpy as np
-
 from hoofsim.app.screens.sandbox.curve_panel import factor_to_shown, words_with_unit
+from hoofsim.app.screens.sandbox.plots.stance_curve import StanceCurve
 from hoofsim.app.screens.sandbox.shown import Shown
 from hoofsim.app.widgets.base import Widget
 from hoofsim.app.widgets.label import Label
 from hoofsim.app.widgets.plot import XY, Line, Mark, Picture, Plot
 from hoofsim.app.widgets.tagged_plot import Tag, TaggedPlot
 from hoofsim.measures.table import MEASURES
-from hoofsim.model import sweep
 from hoofsim.session.commands import MOVING_CASES
 from hoofsim.session.session import Session
 from hoofsim.session.state import FootChoice
 
-STANCES = np.linspace(0.0, 100.0, 41)
-BLOCK = 6  # stances solved in one piece of work; half as many near the end, where rest takes longer to find
-HARD_FROM = 80.0  # percent of the stance
 # What is drawn, under names short enough for half a strip.
 DRAWN = {"tendon_tension": "Tendon tension", "ground_force_lever": "Ground-force lever"}
 LEAST = {"tendon_tension": 200.0, "ground_force_lever": 5.0}
@@ -38,7 +33,7 @@ class StridePlot:
         }
         self.note = Label(TOLD, "small", "quiet")
         self._foot: FootChoice | None = None
-        self._found: dict[str, list[dict[str, float]]] = {}
+        self._curves: dict[str, StanceCurve] = {}
 
     @property
     def plots(self) -> Sequence[Plot]:
@@ -54,17 +49,14 @@ class StridePlot:
         state = session.state.foot
         if state != self._foot:
             self._foot = state
-            self._found = {case: [] for case in MOVING_CASES}
+            self._curves = {case: StanceCurve(session.foot, case) for case in MOVING_CASES}
 
     def work(self, session: Session) -> bool:
         """The next moments of a gait that are missing for this foot."""
         self._follow(session)
-        for case, found in self._found.items():
-            if len(found) < STANCES.size:
-                count = BLOCK if STANCES[len(found)] < HARD_FROM else BLOCK // 2
-                next_ones = STANCES[len(found) : len(found) + count]
-                table = sweep(session.foot, {"stance_percent": next_ones}, case)
-                found += [{name: float(table[name][i]) for name in DRAWN} for i in range(next_ones.size)]
+        for curve in self._curves.values():
+            if not curve.complete:
+                curve.work()
                 return True
         return False
 
@@ -76,13 +68,10 @@ class StridePlot:
             measure = MEASURES[name]
             factor = factor_to_shown(measure.unit, length_unit)
             lines, tags, marks = [], [], []
-            for gait, found in self._found.items():
-                points = tuple(
-                    None if np.isnan(one[name]) else (float(at), one[name] * factor)
-                    for at, one in zip(STANCES, found, strict=False)
-                )
+            for gait, curve in self._curves.items():
+                points = curve.points(name, factor)
                 lines.append(Line(points, COLOUR[gait], dashed=gait == "trot"))
-                if len(found) == STANCES.size and (peak := highest(points)) is not None:
+                if curve.complete and (peak := highest(points)) is not None:
                     tags.append(Tag(peak, gait, COLOUR[gait]))
             value = shown.values().get(name)
             if case in MOVING_CASES and stance is not None and value is not None:

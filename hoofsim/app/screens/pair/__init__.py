@@ -1,0 +1,1 @@
+"""Two feet side by side: one difference, one load, one clock."""
