@@ -36,7 +36,7 @@ def measured(words: list[str], folder: Path, peak: Path) -> tuple[int, str, floa
     with subprocess.Popen(
         [sys.executable, "-c", PLAY, str(peak), *words],
         cwd=folder,
-        env={**os.environ, "PYTHONPATH": str(ROOT)},
+        env={**os.environ, "PYTHONPATH": str(ROOT), "HOOFSIM_HOME": str(folder / "home")},
         stdout=subprocess.DEVNULL,
         stderr=subprocess.PIPE,
     ) as process:

@@ -33,6 +33,7 @@ def test_hostile_files_are_refused_in_words_and_nothing_is_written(
     part: int, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
     monkeypatch.chdir(tmp_path)
+    monkeypatch.setenv("HOOFSIM_HOME", str(tmp_path / "home"))
     wrong = []
     for number, case in enumerate(cases(COUNT // PARTS, SEED + part)):
         file = tmp_path / f"bad{case.ending}"
