@@ -14,7 +14,7 @@ FACES = {
     "fixed": "DejaVuSansMono.ttf",
 }
 # Signs that the text faces lack and the fixed-width face has.
-ONLY_IN_FIXED = frozenset("→←↑↓▲▼✓✗○●")
+ONLY_IN_FIXED = frozenset("→←↑↓▲▼✓✗○●ₙₛ")
 KEPT_FACES = 32  # a theme and its enlargement for the presenter take twenty
 KEPT_BYTES = 16_000_000  # several windows full of words
 

@@ -15,7 +15,7 @@ EXAMPLES = """\
   hoofsim draw foot.svg
   hoofsim draw tall_heels.png --set heel_change_mm=15
   hoofsim draw foot.txt --foot failed_laminae --load other_lifted
-  hoofsim draw sandbox.png --screen sandbox --size 1024x700 --text-scale 2"""
+  hoofsim draw --screen sandbox --size 1024x700 --text-scale 2 -o sandbox.png"""
 
 WRITERS: Mapping[str, Callable[[LoadedFoot, LoadedFoot, str], bytes | str]] = {
     ".svg": svg_text,
@@ -26,8 +26,11 @@ WRITERS: Mapping[str, Callable[[LoadedFoot, LoadedFoot, str], bytes | str]] = {
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Which foot and which file."""
-    parser.add_argument(
-        "file", type=Path, metavar="FILE", help="picture to write; its ending decides: .svg .png .txt"
+    file = parser.add_mutually_exclusive_group(required=True)
+    words = "picture to write; its ending decides: .svg .png .txt"
+    file.add_argument("file", type=Path, nargs="?", metavar="FILE", help=words)
+    file.add_argument(
+        "-o", type=Path, dest="output", metavar="FILE", help="the same, wherever it stands in the line"
     )
     add_foot_arguments(parser)
     parser.add_argument("--screen", metavar="NAME", help="draw this screen of the window instead (.png only)")
@@ -37,7 +40,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(arguments: argparse.Namespace) -> int:
     """Draw and write."""
-    file: Path = arguments.file
+    file: Path = arguments.file or arguments.output
     if file.suffix.lower() not in WRITERS:
         raise BadInput(f"{file}: cannot draw '{file.suffix}'; the name must end in {', '.join(WRITERS)}")
     if not file.parent.is_dir():

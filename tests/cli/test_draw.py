@@ -18,6 +18,17 @@ def test_a_picture_is_drawn_and_repeats(tmp_path: Path, ending: str) -> None:
     assert first.read_bytes() != other.read_bytes()
 
 
+def test_the_file_may_be_named_by_an_option_instead(tmp_path: Path) -> None:
+    plain, named = tmp_path / "plain.svg", tmp_path / "named.svg"
+    assert main(["draw", str(plain), "--load", "walk"]) == 0
+    assert main(["draw", "--load", "walk", "-o", str(named)]) == 0
+    assert plain.read_bytes() == named.read_bytes()
+    for words in (["draw", str(plain), "-o", str(named)], ["draw", "--load", "walk"]):
+        with pytest.raises(SystemExit) as ended:
+            main(words)
+        assert ended.value.code == 2
+
+
 def test_the_picture_says_which_foot_it_is(tmp_path: Path) -> None:
     file = tmp_path / "foot.svg"
     assert main(["draw", str(file), "--foot", "pony", "--load", "trot", "--stance-percent", "50"]) == 0
