@@ -29,10 +29,20 @@ AUTOSAVE_AFTER = 1.5  # seconds without a change
 class Application:
     """Everything that outlives a screen. The window asks it to handle events, to advance and to draw."""
 
-    def __init__(self, size: tuple[int, int], settings: Settings | None = None, keep: bool = True) -> None:
-        """`keep`: write settings and recovery to the user folder (not for pictures made from the command line)."""
+    def __init__(
+        self,
+        size: tuple[int, int],
+        settings: Settings | None = None,
+        keep: bool = True,
+        density: float = 1.0,
+    ) -> None:
+        """`keep`: write settings and recovery to the user folder (not for pictures made from the command line).
+
+        `density`: how many times larger than usual the display wants things drawn, if the settings leave it to that.
+        """
         self.settings = settings or Settings()
         self.keep = keep
+        self.density = density
         self.size = size
         self.fonts = Fonts()
         self.theme = self._theme()
@@ -52,7 +62,14 @@ class Application:
 
     def _theme(self) -> Theme:
         chosen = self.settings
-        return theme_for(self.size, chosen.text_scale, chosen.contrast, chosen.reduced_motion, self.fonts)
+        return theme_for(
+            self.size,
+            chosen.text_scale,
+            chosen.contrast,
+            chosen.reduced_motion,
+            self.fonts,
+            chosen.screen_factor(self.density),
+        )
 
     # -- screens -------------------------------------------------------------------------------------------------
 

@@ -7,11 +7,19 @@ from pathlib import Path
 import pygame
 
 from hoofsim.app.application import Application
+from hoofsim.app.density import read_display, scale_factor
 from hoofsim.app.loop import Loop
 from hoofsim.app.lost_display import watch
 from hoofsim.app.png import png_bytes
 from hoofsim.app.settings import Settings, load_settings
-from hoofsim.app.window import LEAST_SIZE, close_window, open_window, prepare_environment
+from hoofsim.app.window import (
+    LEAST_SIZE,
+    close_window,
+    open_window,
+    prepare_environment,
+    start_display,
+    start_size,
+)
 from hoofsim.errors import BadInput, HoofsimError
 
 LARGEST_SIDE = 8000
@@ -22,12 +30,14 @@ def main(path: str | None = None) -> int:
     prepare_environment()
     settings, trouble = load_settings()
     try:
-        surface = open_window()
+        start_display()
+        density = scale_factor(read_display())
+        surface = open_window(start_size(settings.screen_factor(density)))
     except HoofsimError as problem:
         print(f"hoofsim: {problem}", file=sys.stderr)
         return problem.exit_code
     try:
-        app = Application(surface.get_size(), settings)
+        app = Application(surface.get_size(), settings, density=density)
         app.open("start")
         if path is not None:
             app.open_sandbox_file(Path(path))

@@ -11,6 +11,9 @@ from hoofsim.session.store import plain_yaml, user_folder
 from hoofsim.writing import write_whole
 
 FILE_NAME = "settings.yaml"
+SCREEN_SCALES = ("automatic", "100", "125", "150", "200")
+# What a setting in words may be.
+CHOICES = {"length_unit": ("mm", "in"), "screen_scale": SCREEN_SCALES}
 
 
 @dataclass(frozen=True)
@@ -22,11 +25,16 @@ class Settings:
     contrast: bool = False
     reduced_motion: bool = False
     cautions_seen: bool = False
+    screen_scale: str = SCREEN_SCALES[0]
 
     @property
     def text_scale(self) -> float:
         """Text size as a factor, held in its range."""
         return min(max(self.text_percent / 100, TEXT_SCALE_LOW), TEXT_SCALE_HIGH)
+
+    def screen_factor(self, density: float) -> float:
+        """How many times larger than usual everything is drawn on a display that asks for `density`."""
+        return density if self.screen_scale == SCREEN_SCALES[0] else int(self.screen_scale) / 100
 
 
 def settings_path() -> Path:
@@ -52,9 +60,7 @@ def accepted(data: Any) -> tuple[Settings, str | None]:
     for name, value in (data if isinstance(data, dict) else {}).items():
         if name not in asdict(settings):
             refused.append(str(name))
-        elif type(value) is not type(getattr(settings, name)) or (
-            name == "length_unit" and value not in ("mm", "in")
-        ):
+        elif type(value) is not type(getattr(settings, name)) or value not in CHOICES.get(name, (value,)):
             refused.append(name)
         else:
             settings = replace(settings, **{name: value})

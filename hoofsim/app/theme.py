@@ -127,12 +127,17 @@ def theme_for(
     contrast: bool = False,
     reduced_motion: bool = False,
     fonts: Fonts | None = None,
+    screen_scale: float = 1.0,
 ) -> Theme:
-    """The theme for a window of `size` pixels; the text scale (0.8 to 2.0) is held down where the window is small."""
-    wished = BODY_PIXELS * min(max(text_scale, TEXT_SCALE_LOW), TEXT_SCALE_HIGH)
+    """The theme for a window of `size` pixels; the text scale (0.8 to 2.0) is held down where the window is small.
+
+    `screen_scale`: how many times larger than usual everything is, for a dense display.
+    """
+    usual = BODY_PIXELS * screen_scale
+    wished = usual * min(max(text_scale, TEXT_SCALE_LOW), TEXT_SCALE_HIGH)
     most = min(size[0] / FEWEST_EMS_WIDE, size[1] / FEWEST_EMS_HIGH)
     em = min(wished, most)
-    limited = round(100 * em / BODY_PIXELS) if em < wished - 0.01 else None
+    limited = round(100 * em / usual) if em < wished - 0.01 else None
     return Theme(
         em=em,
         window=size,

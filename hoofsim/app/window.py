@@ -19,6 +19,8 @@ class NoDisplay(HoofsimError):
 
 def prepare_environment() -> None:
     """What SDL reads when it starts; what the person has set stays."""
+    # Own pixels instead of a picture enlarged by the system; what is drawn is enlarged by `hoofsim.app.density`.
+    os.environ.setdefault("SDL_WINDOWS_DPI_AWARENESS", "system")
     if not has_graphics_device():
         os.environ.setdefault("SDL_FRAMEBUFFER_ACCELERATION", "0")
 
@@ -28,11 +30,32 @@ def has_graphics_device() -> bool:
     return not sys.platform.startswith("linux") or os.path.isdir("/dev/dri")
 
 
-def open_window(size: tuple[int, int] = START_SIZE, fullscreen: bool = False) -> pygame.Surface:
-    """A resizable window; NoDisplay in one sentence when there is no screen."""
+def start_display() -> None:
+    """Start display and font, where they are not; NoDisplay in one sentence when there is no screen."""
     try:
         pygame.display.init()
         pygame.font.init()
+    except pygame.error as problem:
+        raise no_display(problem) from None
+
+
+def no_display(problem: pygame.error) -> NoDisplay:
+    """The sentence for a window that cannot be opened."""
+    return NoDisplay(
+        f"no window can be opened ({problem}): run hoofsim where there is a screen, or use its commands "
+        "that need none, such as 'hoofsim solve'"
+    )
+
+
+def start_size(scale: float) -> tuple[int, int]:
+    """The size of a first window that is drawn `scale` times as large as usual, in pixels."""
+    return round(START_SIZE[0] * scale), round(START_SIZE[1] * scale)
+
+
+def open_window(size: tuple[int, int] = START_SIZE, fullscreen: bool = False) -> pygame.Surface:
+    """A resizable window, no larger than the desktop; NoDisplay in one sentence when there is no screen."""
+    start_display()
+    try:
         desktops = pygame.display.get_desktop_sizes()
         if desktops and not fullscreen:
             wide, high = desktops[0]
@@ -40,10 +63,7 @@ def open_window(size: tuple[int, int] = START_SIZE, fullscreen: bool = False) ->
         flags = pygame.FULLSCREEN if fullscreen else pygame.RESIZABLE
         surface = pygame.display.set_mode((0, 0) if fullscreen else size, flags)
     except pygame.error as problem:
-        raise NoDisplay(
-            f"no window can be opened ({problem}): run hoofsim where there is a screen, or use its commands "
-            "that need none, such as 'hoofsim solve'"
-        ) from None
+        raise no_display(problem) from None
     pygame.display.set_caption("hoofsim")
     pygame.display.set_icon(icon())
     pygame.key.set_repeat(350, 40)

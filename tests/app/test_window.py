@@ -14,7 +14,7 @@ from window_manager import ask_to_close
 
 from hoofsim.session.sandbox_file import open_file
 
-TOOLS = ("Xvfb", "xdotool", "import", "convert", "xwininfo")
+TOOLS = ("Xvfb", "xdotool", "import", "convert", "xwininfo", "xprop")
 SIZE = (1280, 800)
 PATIENCE = 60.0  # seconds until something that must happen counts as not happening
 
@@ -209,6 +209,25 @@ def test_the_smallest_window_shows_and_obeys(opened, tmp_path):
         lambda: kept(home) is not None and kept(home).value("tendon_cut") == 1, "a key in the small window"
     )
     assert window.close() == 0
+
+
+def test_on_a_dense_display_the_window_opens_larger_up_to_the_desktop(display, opened, tmp_path):
+    home = tmp_path / "home"
+    home.mkdir()
+    (home / "settings.yaml").write_text("cautions_seen: true\n")
+    resource = ["xprop", "-display", display, "-root"]
+    dense = [*resource, "-f", "RESOURCE_MANAGER", "8s", "-set", "RESOURCE_MANAGER", "Xft.dpi: 144"]
+    subprocess.run(dense, check=True, timeout=20)
+    try:
+        window = opened()
+        assert len(window.picture()) == 1400 * 900 * 3
+        assert window.close() == 0
+        (home / "settings.yaml").write_text("cautions_seen: true\nscreen_scale: '100'\n")
+        plain = opened()
+        assert len(plain.picture()) == 1280 * 800 * 3
+        assert plain.close() == 0
+    finally:
+        subprocess.run([*resource, "-remove", "RESOURCE_MANAGER"], check=True, timeout=20)
 
 
 def test_a_home_that_is_no_folder_is_said_and_the_program_goes_on(opened, tmp_path):

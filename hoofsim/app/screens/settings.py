@@ -7,6 +7,7 @@ import pygame
 from hoofsim.app.keys import KEYS
 from hoofsim.app.screens.bar import HEIGHT, Bar
 from hoofsim.app.screens.screen import Screen
+from hoofsim.app.settings import SCREEN_SCALES
 from hoofsim.app.theme import TEXT_SCALE_HIGH, TEXT_SCALE_LOW, Theme
 from hoofsim.app.widgets.base import Rect
 from hoofsim.app.widgets.dropdown import Choice, DropDown
@@ -47,6 +48,13 @@ class SettingsScreen(Screen):
             self._set_text,
             lambda value: f"{value:.0f} %",
         )
+        self.screen_scale = DropDown(
+            "Screen scale",
+            [Choice(key, _scale_words(key, app.density)) for key in SCREEN_SCALES],
+            chosen.screen_scale,
+            lambda key: app.change_settings(screen_scale=key),
+            "how large everything is drawn; automatic: as the display asks for",
+        )
         self.text_limit = Label("", "small_italic", "quiet")
         self.contrast = Switch(
             "High contrast",
@@ -66,6 +74,7 @@ class SettingsScreen(Screen):
                 Heading("Reading"),
                 self.units,
                 self.text,
+                self.screen_scale,
                 self.text_limit,
                 self.contrast,
                 self.motion,
@@ -121,6 +130,11 @@ class SettingsScreen(Screen):
             self.app.back()
             return True
         return False
+
+
+def _scale_words(key: str, density: float) -> str:
+    """What a choice of the screen scale is called."""
+    return f"Automatic ({100 * density:.0f} %)" if key == SCREEN_SCALES[0] else f"{key} %"
 
 
 def _folder() -> str:
