@@ -8,7 +8,7 @@ were observed, and the foot brought its own baseline. One observation is always 
 leaves nothing to check an account with; without a baseline, what one foot differs by from another passes for movement.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 
 import numpy as np
@@ -79,19 +79,21 @@ def whitener(covariance: Array) -> Array:
     return np.asarray((vectors[:, kept] / np.sqrt(values[kept])).T / scale)
 
 
-def predictions(account: Account, feet: Sequence[Readings], amounts: Array) -> list[Array]:
-    """What the account says the readings of each foot would be, (amounts, M) a foot; feet alike in landmarks go together."""
+def _blocks(feet: Sequence[Readings]) -> Iterator[list[int]]:
+    """The feet's indices in blocks of feet alike in landmarks, `TOGETHER` of them at most."""
     alike: dict[tuple[str, ...], list[int]] = {}
     for index, readings in enumerate(feet):
         alike.setdefault(tuple(sorted(readings.baseline)), []).append(index)
-    out: dict[int, Array] = {}
-    for names, indices in alike.items():
+    for indices in alike.values():
         for first in range(0, len(indices), TOGETHER):
-            block = indices[first : first + TOGETHER]
-            points = {name: np.stack([feet[i].baseline[name] for i in block])[:, None, :] for name in names}
-            change = account.predict_change(points, amounts)
-            out |= {i: _columns(change, feet[i].measures, row, len(amounts)) for row, i in enumerate(block)}
-    return [out[index] for index in range(len(feet))]
+            yield indices[first : first + TOGETHER]
+
+
+def predictions(account: Account, feet: Sequence[Readings], amounts: Array) -> list[Array]:
+    """What the account says the readings of each foot would be, (amounts, M) a foot; the feet are alike in landmarks."""
+    points = {name: np.stack([one.baseline[name] for one in feet])[:, None, :] for name in feet[0].baseline}
+    change = account.predict_change(points, amounts)
+    return [_columns(change, one.measures, row, len(amounts)) for row, one in enumerate(feet)]
 
 
 def _columns(change: Mapping[str, Array], measures: tuple[str, ...], row: int, count: int) -> Array:
@@ -112,11 +114,17 @@ def separate(readings: Readings, accounts: Mapping[str, Account] = ACCOUNTS) -> 
 def separate_all(feet: Sequence[Readings], accounts: Mapping[str, Account] = ACCOUNTS) -> list[Separation]:
     """The standing of every account on each foot's readings, foot by foot."""
     amounts = {name: np.linspace(account.low, account.high, STEPS) for name, account in accounts.items()}
-    told = {name: predictions(account, feet, amounts[name]) for name, account in accounts.items()}
-    return [
-        _separation(readings, amounts, {name: curves[index] for name, curves in told.items()})
-        for index, readings in enumerate(feet)
-    ]
+    out: dict[int, Separation] = {}
+    # What one block is told is let go of before the next: of a thousand feet at once it would be 250 MB.
+    for block in _blocks(feet):
+        told = {
+            name: predictions(account, [feet[index] for index in block], amounts[name])
+            for name, account in accounts.items()
+        }
+        for row, index in enumerate(block):
+            curves = {name: curve[row] for name, curve in told.items()}
+            out[index] = _separation(feet[index], amounts, curves)
+    return [out[index] for index in range(len(feet))]
 
 
 def _separation(readings: Readings, amounts: Mapping[str, Array], told: Mapping[str, Array]) -> Separation:

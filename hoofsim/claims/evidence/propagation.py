@@ -14,6 +14,8 @@ from hoofsim.frames import Array, rotate
 from hoofsim.measures import MEASURES, measure_all
 
 _STEP_MM = 0.02
+# Cases computed in one go: every one stands there as often as it has coordinates, and a step to each side of them.
+TOGETHER = 25
 FROM_THE_GROUND = ("ground_depth_tip", "ground_depth_palmar")
 COPIES = ("tip_to_frog_seen", "palmar_angle_seen", "sole_depth_tip_seen", "palmar_angle_change")
 """Measures that repeat another one where the tip is whole: printed, not weighed a second time."""
@@ -34,14 +36,15 @@ Group = tuple[tuple[str, ...], tuple[str, ...], bool, bool, bool]
 
 
 def measured(cases: Sequence[Case]) -> list[Measured]:
-    """Every case's measures, computed together for all cases that mark the same points."""
+    """Every case's measures, computed in blocks of cases that mark the same points."""
     groups: dict[Group, list[int]] = {}
     for index, case in enumerate(cases):
         groups.setdefault(_group(case), []).append(index)
     found: dict[int, Measured] = {}
     for members in groups.values():
-        for index, one in zip(members, _together([cases[i] for i in members]), strict=True):
-            found[index] = one
+        for first in range(0, len(members), TOGETHER):
+            block = members[first : first + TOGETHER]
+            found.update(zip(block, _together([cases[i] for i in block]), strict=True))
     return [found[index] for index in range(len(cases))]
 
 
@@ -123,7 +126,8 @@ def _with_errors(found: dict[str, Array], spread: Array) -> list[tuple[tuple[str
     slope = (values[:, 1 : count + 1] - values[:, count + 1 :]) / (2.0 * _STEP_MM)
     scaled = slope * spread[:, :, None]
     covariance = np.einsum("cpm,cpn->cmn", scaled, scaled)
-    return [(names, values[case, 0], covariance[case]) for case in range(len(values))]
+    there = values[:, 0].copy()  # a view would keep all the steps
+    return [(names, there[case], covariance[case]) for case in range(len(values))]
 
 
 def kept(
