@@ -21,7 +21,7 @@ from numpy.typing import NDArray
 from hoofsim.mechanics import stations as places
 from hoofsim.mechanics.bodies import TURNS
 from hoofsim.mechanics.elements.line import SLACK_WIDTH_MM
-from hoofsim.mechanics.model import FACET_STIFFNESS, FACET_WIDTH_MM, Model
+from hoofsim.mechanics.model import FACET_STIFFNESS, FACET_WIDTH_MM, LINES, Model
 from hoofsim.model import Foot
 from hoofsim.verify.quantities.standing import read
 from hoofsim.verify.referees import second_laws as laws
@@ -44,6 +44,9 @@ def tree_xml(m: Model) -> str:
     hinge = [wall[0] - border[0], wall[1] - border[1]]
     arc = m.arc_centre[0].tolist()
     origin, insertion = m.tendon_origin[0].tolist(), m.insertion[0].tolist()
+    moving, fixed = (
+        dict(zip(LINES, ends[:, 0].tolist(), strict=True)) for ends in (m.line_moving, m.line_fixed)
+    )
     side = [arc[0] - 14.0, arc[1] - 40.0]
     free = 'mass="1e-6" diaginertia="1e-6 1e-6 1e-6"'
     light = f'<inertial pos="0 0 0" {free}/>'
@@ -69,19 +72,19 @@ def tree_xml(m: Model) -> str:
   <worldbody>
     <body name="limb" pos="{xz(cor)}">{heavy(m.force[0])}{slides("limb", m.limb_hold[0])}
       <site name="origin" pos="{xz(origin)}"/>
-      <site name="extensor_origin" pos="{xz(m.extensor_origin[0].tolist())}"/>
-      <site name="sesamoidean_origin" pos="{xz(m.sesamoidean_origin[0].tolist())}"/>
+      <site name="extensor_origin" pos="{xz(fixed["extensor"])}"/>
+      <site name="sesamoidean_origin" pos="{xz(fixed["sesamoidean"])}"/>
       <body name="p3" gravcomp="1">{light}{hinge_joint("p3")}
         <site name="insertion" pos="{xz(insertion)}"/>
-        <site name="extensor_process" pos="{xz(m.extensor_process[0].tolist())}"/>
-        <site name="impar_p3" pos="{xz(m.impar_p3[0].tolist())}"/>
+        <site name="extensor_process" pos="{xz(moving["extensor"])}"/>
+        <site name="impar_p3" pos="{xz(moving["impar"])}"/>
       </body>
       <body name="navicular" gravcomp="1">{light}{hinge_joint("navicular")}
         <geom name="arc" type="cylinder" size="{float(m.arc_radius[0])!r} 20" pos="{xz(arc)}" euler="{np.pi / 2!r} 0 0"
               contype="0" conaffinity="0" mass="0"/>
         <site name="side" pos="{xz(side)}"/>
-        <site name="impar_navicular" pos="{xz(m.impar_navicular[0].tolist())}"/>
-        <site name="sesamoidean_navicular" pos="{xz(m.sesamoidean_navicular[0].tolist())}"/>
+        <site name="impar_navicular" pos="{xz(fixed["impar"])}"/>
+        <site name="sesamoidean_navicular" pos="{xz(moving["sesamoidean"])}"/>
       </body>
     </body>
     <body name="border" pos="{xz(border)}">{heavy(m.border_weight[0])}{slides("border")}{hinge_joint("border")}
@@ -166,10 +169,13 @@ class Settling:
             self.engine.joint(i).name: int(self.engine.joint(i).dofadr[0]) for i in range(self.engine.njnt)
         }
         self.lines = {}
-        for name, part in (("flexor", model.tendon), ("extensor", model.extensor), ("impar", model.impar),
-                           ("sesamoidean", model.sesamoidean)):  # fmt: skip
-            self.lines[self.engine.tendon(name).id] = (
-                float(part.stiffness[0]), float(part.slack[0]), float(part.tone[0]))  # fmt: skip
+        flexor, short = model.tendon, model.lines
+        parts = {"flexor": (flexor.stiffness, flexor.slack, flexor.tone)} | {
+            name: (short.stiffness[row], short.slack[row], short.tone[row]) for row, name in enumerate(LINES)
+        }
+        for name, part in parts.items():
+            stiffness, slack, tone = (float(one[0]) for one in part)
+            self.lines[self.engine.tendon(name).id] = stiffness, slack, tone
         self.facet_arm = float(model.facet_arm[0])
         self.stations = self._stations(model)
 
