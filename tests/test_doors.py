@@ -53,7 +53,7 @@ THIRD_PARTY = {
     "reports": {"numpy", "matplotlib", "PIL", "imageio_ffmpeg"},
     "verify": {"numpy", "matplotlib", "mujoco", "scipy", "skfem"},
     "app": {"numpy", "pygame"},
-    "bench": {"numpy", "scipy"},
+    "bench": {"numpy", "scipy", "yaml", "matplotlib"},
     "cli": {"numpy", "rich"},
     **{room: {"numpy"} for room in BASE},
 }

@@ -1,12 +1,13 @@
 """The equilibrium: one foot cold and warm, batches of growing size, and a general-purpose minimiser on the same energy."""
 
+import math
 from collections.abc import Iterator
 from functools import partial
 from typing import Any
 
 import numpy as np
 
-from hoofsim.bench.timing import Row, best_seconds, peak_megabytes, times
+from hoofsim.bench.timing import Row, best_of_each, best_seconds, memory_row, times
 from hoofsim.foot.presets import preset
 from hoofsim.mechanics import bodies
 from hoofsim.mechanics.assembly import evaluate, no_history, slope
@@ -25,8 +26,8 @@ def feet(count: int) -> Model:
     return build(values, load_case("standing"))
 
 
-def minimise(model: Model, method: str) -> Any:
-    """The same energy given to SciPy's minimiser, one foot; freedoms scaled as the program scales them."""
+def minimise(model: Model, method: str, start: Any) -> Any:
+    """The same energy given to SciPy's minimiser, one foot from pose `start` (11, 1); freedoms scaled as here."""
     from scipy.optimize import minimize
 
     scale, history = bodies.scales(), no_history(model)
@@ -40,8 +41,8 @@ def minimise(model: Model, method: str) -> Any:
     def hessian(x: Any) -> Any:
         return evaluate(model, (x * scale)[:, None], history).hessian[:, :, 0] * np.outer(scale, scale)
 
-    start = first_guess(model)[:, 0] / scale
-    return minimize(energy, start, jac=gradient, hess=hessian, method=method, options={"gtol": 1e-3})
+    begin = start[:, 0] / scale
+    return minimize(energy, begin, jac=gradient, hess=hessian, method=method, options={"gtol": 1e-3})
 
 
 def run(quick: bool) -> Iterator[Row]:
@@ -50,8 +51,7 @@ def run(quick: bool) -> Iterator[Row]:
     rest = solve(one)
     nearby = rest.freedoms * 1.02
     repeats = 1 if quick else 15
-    cold = best_seconds(lambda: solve(one), repeats)
-    warm = best_seconds(lambda: solve(one, start=nearby), repeats)
+    cold, warm = best_of_each((lambda: solve(one), lambda: solve(one, start=nearby)), repeats)
     yield Row(NAME, "one foot, from the usual guess", cold * 1e3, "ms")
     yield Row(
         NAME,
@@ -60,7 +60,8 @@ def run(quick: bool) -> Iterator[Row]:
         "ms",
         f"{times(cold / warm)} faster than cold",
     )
-    for count in (8, 64) if quick else (8, 64, 500, 2000, 20000):
+    before: tuple[int, float] | None = None
+    for count in (1, 8, 64) if quick else (1, 8, 64, 500, 2000, 20000):
         batch = feet(count)
         found = solve(batch)
         seconds = best_seconds(partial(solve, batch), 1 if quick or count > 5000 else 4) / count
@@ -68,17 +69,34 @@ def run(quick: bool) -> Iterator[Row]:
         words = (
             f"{times(cold / seconds)} one at a time; {share:.0f} % converged, {found.steps.mean():.1f} steps"
         )
+        if before is not None:
+            power = 1.0 + math.log(seconds / before[1]) / math.log(count / before[0])
+            words += f"; time grows as the number to the power {power:.2f}"
+        before = count, seconds
         yield Row(NAME, f"batch of {count} feet, equilibria per second", 1.0 / seconds, "1/s", words)
     try:
-        slow = best_seconds(partial(minimise, one, "trust-exact"), 1 if quick else 3)
+        slow, slow_warm = (
+            best_seconds(partial(minimise, one, "trust-exact", start), 1 if quick else 3)
+            for start in (first_guess(one), nearby)
+        )
     except ModuleNotFoundError:
         yield Row(
             NAME, "SciPy's minimiser", float("nan"), "ms", "left out: SciPy is not installed (test extra)"
         )
     else:
-        answer = minimise(one, "trust-exact")
+        answer = minimise(one, "trust-exact", first_guess(one))
         apart = np.abs(answer.x * bodies.scales() - rest.freedoms[:, 0]).max()
-        words = f"the batch is {times(slow / seconds)} faster; answers within {apart:.1e} mm or rad"
+        words = (
+            f"one foot here is {times(slow / cold)} faster, the batch {times(slow / seconds)}; "
+            f"answers within {apart:.1e} mm or rad"
+        )
         yield Row(NAME, "SciPy trust-exact, one foot at a time", slow * 1e3, "ms", words)
+        words = f"one foot here, as warm, is {times(slow_warm / warm)} faster"
+        yield Row(NAME, "SciPy trust-exact, from the pose 2 % away", slow_warm * 1e3, "ms", words)
     count = 64 if quick else 2000
-    yield Row(NAME, f"peak memory of {count} feet", peak_megabytes(lambda: solve(feet(count))), "MB")
+
+    def whole() -> object:
+        model = feet(count)
+        return model, solve(model)
+
+    yield memory_row(NAME, f"{count} feet", whole, "their constants and answers")

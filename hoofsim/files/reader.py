@@ -27,6 +27,7 @@ LONGEST_INTEGER = 15
 Path_ = tuple[str | int, ...]
 Position = tuple[int, int]
 
+_BEGINS_A_NUMBER = frozenset("+-.0123456789")
 _INTEGER = re.compile(r"[-+]?[0-9]+")
 _DECIMAL = re.compile(r"[-+]?(?:[0-9]+\.[0-9]*|\.[0-9]+|[0-9]+)(?:[eE][-+]?[0-9]+)?")
 _NOT_FINITE = re.compile(r"(?:[-+]?\.inf|\.nan)", re.IGNORECASE)
@@ -228,6 +229,8 @@ def _scalar(event: Any) -> str | int | float | bool | None:
         return text
     if text.lower() in _PLAIN_WORDS and text in (text.lower(), text.capitalize(), text.upper()):
         return _PLAIN_WORDS[text.lower()]
+    if text[0] not in _BEGINS_A_NUMBER:
+        return text
     if _INTEGER.fullmatch(text):
         if len(text.lstrip("+-")) > LONGEST_INTEGER:
             _refuse(event.start_mark, f"number of more than {LONGEST_INTEGER} digits")

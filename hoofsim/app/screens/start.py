@@ -101,7 +101,7 @@ class StartScreen(Screen):
         """A sitting may have begun since."""
         self.menu.items = self._buttons()
         self.set_focus(self.menu.items[0])
-        self.place()
+        self.menu.place(self.menu.rect, self.app.theme)
 
     def _continue(self) -> None:
         if not self.app.session.commands and self.last_sitting is not None:
