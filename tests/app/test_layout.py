@@ -21,7 +21,7 @@ from hoofsim.app.widgets.layout import (
     split_top,
 )
 from hoofsim.app.widgets.painter import Painter
-from hoofsim.app.widgets.report import complaints, cut_texts, outside_texts, overlapping_texts
+from hoofsim.app.widgets.report import complaints, crowded_texts, cut_texts, outside_texts, overlapping_texts
 from hoofsim.app.widgets.wrapping import wrap_lines
 
 SIDES = st.integers(0, 2000)
@@ -100,6 +100,24 @@ def test_the_report_complains_about_overlap_within_a_layer_only():
     other.layer += 1
     other.text("two", Rect(10, 10, 100, 24))
     assert overlapping_texts(other.records) == []
+
+
+def test_the_report_complains_about_words_with_no_room_between_them():
+    one = painter()
+    width = one.text_width("0.222 MPa")
+    one.text("0.222 MPa", Rect(5, 5, width, 24))
+    one.sign([(7 + width, 20), (15 + width, 20), (11 + width, 14)], "ink", "▲")
+    assert len(crowded_texts(one.records)) == 1
+    assert "0.222 MPa" in complaints(one.records, (300, 200))[0]
+    for gap, crowded in ((1, 1), (12, 0), (0, 0)):  # at nought a sentence goes on with a word set apart
+        other = painter()
+        other.text("one", Rect(5, 5, other.text_width("one"), 24))
+        other.text("two", Rect(5 + other.text_width("one") + gap, 5, 100, 24), "bold")
+        assert len(crowded_texts(other.records)) == crowded, gap
+    below = painter()
+    below.text("one", Rect(5, 5, below.text_width("one"), 24))
+    below.text("two", Rect(6 + below.text_width("one"), 45, 100, 24))
+    assert crowded_texts(below.records) == []
 
 
 def test_the_report_complains_about_text_that_leaves_the_window():

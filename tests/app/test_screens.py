@@ -9,6 +9,7 @@ from hoofsim.app.screens.registry import SCREENS
 from hoofsim.app.widgets.base import walk
 from hoofsim.app.widgets.report import complaints
 from hoofsim.errors import BadInput
+from hoofsim.session.commands import SetControl
 
 SIZES = [(1024, 700), (1280, 800), (1920, 1080)]
 SCALES = [100, 200]
@@ -44,6 +45,28 @@ def test_every_panel_of_the_sandbox_fits_wherever_it_is_scrolled(size, scale):
                 one.scroll(100000)
         painter = draw(app)
         assert complaints(painter.records, size) == [], f"{panel} at its end"
+
+
+@pytest.mark.parametrize("unit", ["mm", "in"])
+@pytest.mark.parametrize("scale", [80, 100, 120, 200])
+@pytest.mark.parametrize("size", SIZES, ids=lambda size: f"{size[0]}x{size[1]}")
+def test_values_and_their_changes_stand_apart(size, scale, unit):
+    app = application(size, "sandbox", text_percent=scale, length_unit=unit)
+    screen = app.screen
+    for control, value in (("heel_change_mm", 20), ("laminae_percent", 40), ("load_percent", 150)):
+        screen.give(SetControl(control, value), None)
+    screen.choose_right("measures") if screen.wide else screen.choose_panel("measures")
+    screen.measures.choice.chosen("all")
+    texts = set()
+    for place in range(0, 4000, 300):
+        screen.measures.panel.offset = 0
+        draw(app)
+        screen.measures.panel.scroll(place)
+        painter = draw(app)
+        assert complaints(painter.records, size) == []
+        texts |= {record.text for record in painter.records}
+    assert {"▲", "▼"} <= texts
+    assert any(text.endswith(" MPa") for text in texts)
 
 
 @pytest.mark.parametrize("unit", ["mm", "in"])

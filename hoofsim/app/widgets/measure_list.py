@@ -11,6 +11,9 @@ from hoofsim.app.widgets.button import ACTIVATING_KEYS
 from hoofsim.app.widgets.painter import Painter
 from hoofsim.app.widgets.wrapping import wrap_lines
 
+# In text sizes: between a value and its change, between the arrow and the change's digits, and half the arrow's width.
+COLUMN_GAP, ARROW_GAP, ARROW_HALF = 0.5, 0.45, 0.24
+
 
 @dataclass(frozen=True)
 class Row:
@@ -49,7 +52,9 @@ class MeasureList(Widget):
         """Widths of the value and of the change, the same in all rows so that they stand in columns."""
         value = max((theme.text_width(row.value, "number") for row in self.rows), default=0)
         change = max((theme.text_width(row.change, "small_bold") for row in self.rows), default=0)
-        return max(theme.px(4.2), value), max(theme.px(3.2), change + theme.px(0.9))
+        return max(theme.px(4.2), value), max(
+            theme.px(3.2), change + theme.px(ARROW_GAP) + 2 * theme.px(ARROW_HALF)
+        )
 
     def _heights(self, width: int, theme: Theme) -> list[int]:
         heights = []
@@ -97,7 +102,7 @@ class MeasureList(Widget):
         value_width, change_width = widths
         line = Rect(inner.x, inner.y + used, inner.w, theme.line_height())
         change = Rect(line.right - change_width, line.y, change_width, line.h)
-        value = Rect(change.x - value_width - theme.px(0.3), line.y, value_width, line.h)
+        value = Rect(change.x - value_width - theme.px(COLUMN_GAP), line.y, value_width, line.h)
         painter.text(row.value, value, "number", align="right")
         self._change(painter, row, change)
         bar = Rect(inner.x, line.centery - theme.px(0.16), value.x - theme.px(0.9) - inner.x, theme.px(0.32))
@@ -116,7 +121,7 @@ class MeasureList(Widget):
         role = "small_bold" if row.readable else "small_italic"
         painter.text(row.change, rect, role, ink, "right")
         if row.direction and row.readable:
-            x = rect.right - theme.text_width(row.change, role) - theme.px(0.5)
+            x = rect.right - theme.text_width(row.change, role) - theme.px(ARROW_GAP)
             draw_direction(painter, x, rect.centery, row.direction)
 
     def _choose(self, index: int) -> None:
@@ -165,9 +170,9 @@ class MeasureList(Widget):
 def draw_direction(painter: Painter, x: int, y: int, direction: int) -> None:
     """A small triangle up or down, ending at x."""
     theme = painter.theme
-    half, tall = theme.px(0.24), theme.px(0.4) * (1 if direction > 0 else -1)
+    half, tall = theme.px(ARROW_HALF), theme.px(0.4) * (1 if direction > 0 else -1)
     points = [(x - 2 * half, y + tall // 2), (x, y + tall // 2), (x - half, y - tall // 2)]
-    painter.smooth(points, "ink")
+    painter.sign(points, "ink", "▲" if direction > 0 else "▼")
 
 
 def draw_reference(painter: Painter, bar: Rect, reference: tuple[float, float], place: float | None) -> None:

@@ -83,6 +83,14 @@ class Painter:
         shape = _smooth_shape(corners, (right - left, bottom - top), self.colour(role))
         self.surface.blit(shape, (left, top))
 
+    def sign(self, points: Sequence[tuple[float, float]], role: str | Colour, words: str) -> None:
+        """A small filled shape that stands in a line of text as a sign, such as an arrow; recorded as `words`."""
+        self.smooth(points, role)
+        left, top = (math.floor(min(axis)) for axis in zip(*points, strict=True))
+        right, bottom = (math.ceil(max(axis)) for axis in zip(*points, strict=True))
+        box, clip = (left, top, right - left, bottom - top), self.surface.get_clip()
+        self.records.append(TextRecord(words, box, box, (clip.x, clip.y, clip.w, clip.h), self.layer, False))
+
     def shade(self, rect: Rect, alpha: int = 110) -> None:
         """Darken a rectangle, behind a dialogue."""
         veil = pygame.Surface(rect.size, pygame.SRCALPHA)

@@ -9,6 +9,8 @@ from hoofsim.app.widgets.painter import TextRecord
 Rect = pygame.Rect
 # A line's box holds the space between lines; glyphs of neighbours do not touch while boxes overlap by less than this.
 SLACK = 0.22
+# Least room between texts in a line, as a share of the taller one's letters: about the space between two words.
+LEAST_GAP = 0.3
 
 
 def visible_box(record: TextRecord) -> Rect:
@@ -56,6 +58,25 @@ def overlapping_texts(records: Sequence[TextRecord]) -> list[str]:
     return found
 
 
+def crowded_texts(records: Sequence[TextRecord]) -> list[str]:
+    """Sentences about texts that follow one another in a line of one layer with no room between them to be seen."""
+    shown = [(record, shrunk(visible_box(record))) for record in records]
+    shown = [(record, box) for record, box in shown if box.w > 0 and box.h > 0]
+    found = []
+    for first, box in shown:
+        for second, other in shown:
+            gap, tall = other.left - box.right, max(box.h, other.h)
+            if first.layer == second.layer and box.top < other.bottom and other.top < box.bottom:
+                goes_on = (
+                    gap == 0 and abs(box.centery - other.centery) <= 1
+                )  # a sentence with a word set apart
+                if 0 <= gap < LEAST_GAP * tall and not goes_on:
+                    found.append(
+                        f"'{first.text}' ends {gap} px before '{second.text}': {tuple(box)}, {tuple(other)}"
+                    )
+    return found
+
+
 def shrunk(box: Rect) -> Rect:
     """A text's box less the space between lines."""
     trim = round(box.h * SLACK)
@@ -64,4 +85,9 @@ def shrunk(box: Rect) -> Rect:
 
 def complaints(records: Sequence[TextRecord], size: tuple[int, int]) -> list[str]:
     """Everything wrong with the texts of one drawn screen; empty when all is well."""
-    return cut_texts(records) + outside_texts(records, size) + overlapping_texts(records)
+    return (
+        cut_texts(records)
+        + outside_texts(records, size)
+        + overlapping_texts(records)
+        + crowded_texts(records)
+    )
