@@ -25,6 +25,7 @@ from hoofsim.frames import Array
 
 BURSA_MM = 0.7  # slip between the navicular's flexor surface and the tendon
 CUT_GAP_MM = 9.0
+FEWEST = 8  # points of an edge that is drawn at all
 
 
 @drawn_once
@@ -186,10 +187,12 @@ def digital_cushion(points: Points, rest: Points) -> Array:
     _, below = sides(line, 0.0, 0.5 * TENDON_HALF_THICKNESS_MM * size)
     top = horn_top(points, rest)
     along, up = plate_axes(points)
-    low = top[(top - points["tendon_insertion"]) @ along < 10.0 * size] + 2.2 * size * up
+    # A bone torn far away has no frog below it: the cushion then keeps its last bit of frog and of tendon.
+    behind = max(FEWEST, int(np.count_nonzero((top - points["tendon_insertion"]) @ along < 10.0 * size)))
+    low = top[-behind:] + 2.2 * size * up
     skin = palmar_skin(points)
     level = float(np.dot(skin[int(0.5 * len(skin))], up))
-    start = int(np.argmax(below @ up < level + 4.0 * size))
+    start = min(int(np.argmax(below @ up < level + 4.0 * size)), len(below) - 4 - FEWEST)
     high = below[start : len(below) - 4]
     back = skin[: int(0.45 * len(skin))] + 2.0 * size * along
     rear = smooth(points_of(high[0], between(high[0], back[-1], 0.6) + 1.0 * size * up, back[-1], *back[::-6][1:],
