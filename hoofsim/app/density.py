@@ -25,7 +25,7 @@ Read = TypeVar("Read")
 
 
 @dataclass(frozen=True)
-class Readings:
+class DisplayReadings:
     """What the system says of its display; None where it says nothing.
 
     `platform` as `sys.platform`, `driver` as SDL names it, `desktop` in pixels, `dots_per_inch` as set by the person,
@@ -39,7 +39,7 @@ class Readings:
     variables: Mapping[str, str] = field(default_factory=dict)
 
 
-def scale_factor(found: Readings) -> float:
+def scale_factor(found: DisplayReadings) -> float:
     """How many times larger than usual to draw: 1 to 3 in quarters. Where more than one thing is said, the largest holds."""
     if found.platform == "win32":
         said = [_per_inch(found.dots_per_inch)]
@@ -84,7 +84,7 @@ def dots_per_inch_of(resources: str) -> float | None:
 # -- the readings: whatever goes wrong with one of them, it has said nothing ---------------------------------------------
 
 
-def read_display() -> Readings:
+def read_display() -> DisplayReadings:
     """What the system says; pygame's display has to be started before."""
     driver = _tried(pygame.display.get_driver) or ""
     desktops = _tried(pygame.display.get_desktop_sizes)
@@ -93,7 +93,7 @@ def read_display() -> Readings:
         dots = _tried(_windows_dots_per_inch)
     elif driver == "x11":
         dots = dots_per_inch_of(_tried(_x_resources) or "")
-    return Readings(
+    return DisplayReadings(
         sys.platform,
         driver,
         desktops[0] if desktops else None,

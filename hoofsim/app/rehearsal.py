@@ -11,7 +11,7 @@ from hoofsim.app.main import without_window
 from hoofsim.app.screens.sandbox.screen import SandboxScreen
 from hoofsim.session.commands import SetLoad
 
-Scene = tuple[Loop, SandboxScreen, Callable[[int], list[pygame.event.Event]]]
+Rehearsal = tuple[Loop, SandboxScreen, Callable[[int], list[pygame.event.Event]]]
 
 
 def _loop(size: tuple[int, int], clock: Callable[[], float]) -> tuple[Loop, SandboxScreen]:
@@ -24,7 +24,7 @@ def _loop(size: tuple[int, int], clock: Callable[[], float]) -> tuple[Loop, Sand
     return Loop(app, pygame.display.set_mode(size)), app.screen
 
 
-def walking(size: tuple[int, int], clock: Callable[[], float]) -> Scene:
+def walking(size: tuple[int, int], clock: Callable[[], float]) -> Rehearsal:
     """A loop with a walk playing, its screen, and the events of each frame: none. `clock`: seconds for its budget."""
     loop, screen = _loop(size, clock)
     screen.give(SetLoad("walk"), None)
@@ -32,7 +32,7 @@ def walking(size: tuple[int, int], clock: Callable[[], float]) -> Scene:
     return loop, screen, lambda number: []
 
 
-def dragging(size: tuple[int, int], clock: Callable[[], float]) -> Scene:
+def dragging(size: tuple[int, int], clock: Callable[[], float]) -> Rehearsal:
     """A loop with the ring at the heel in the hand, its screen, and events that move it to and fro, ever farther."""
     loop, screen = _loop(size, clock)
     loop.frame(STEP, [])

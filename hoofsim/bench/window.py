@@ -76,10 +76,10 @@ def _start(repeats: int) -> Iterator[Row]:
 
 def _picture(size: tuple[int, int], repeats: int) -> Row:
     """The foot's picture painted anew, beside a general plotting library that draws the same one, made ready."""
-    from hoofsim.drawing.backend_pygame import Painter
+    from hoofsim.drawing.backend_pygame import PicturePainter
 
     picture = foot_picture(Foot("sound").load())
-    camera, painter = Camera.fit(picture.bounds, size), Painter()
+    camera, painter = Camera.fit(picture.bounds, size), PicturePainter()
     work: list[Callable[[], object]] = [lambda: painter.paint(picture, camera)]
     what = f"the foot's picture painted, {size[0]}x{size[1]}"
     try:

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from hoofsim.lessons.glossary import glossary
 from hoofsim.lessons.markup import links, plain, spans
 from hoofsim.lessons.state import setting_in_words
-from hoofsim.lessons.view import Row, View, curves
+from hoofsim.lessons.view import ChangeRow, View, curves
 from hoofsim.units import show, show_number, shown_unit
 
 WIDTH = 88
@@ -94,7 +94,7 @@ def place_line(shown: View) -> list[str]:
     return ["", f"The {shown.wants_position.replace('_', ' ')} is now at x {x}, y {y}."]
 
 
-def _table(rows: Iterable[Row], length_unit: str) -> list[str]:
+def _table(rows: Iterable[ChangeRow], length_unit: str) -> list[str]:
     lines = [f"  {'':<44}{'before':>11}{'now':>11}{'change':>12}"]
     small = False
     for row in rows:

@@ -8,7 +8,7 @@ from collections.abc import Sequence
 
 from hoofsim import __version__
 from hoofsim.cautions import SHORT_CAUTION
-from hoofsim.cli.commands import COMMANDS, Command
+from hoofsim.cli.commands import COMMANDS, ProgramCommand
 from hoofsim.cli.encoding import speak_plainly
 from hoofsim.errors import BadInput, HoofsimError, nearest
 from hoofsim.plain_text import printable
@@ -47,7 +47,7 @@ def overview() -> argparse.ArgumentParser:
     return parser
 
 
-def parser_of(command: Command) -> argparse.ArgumentParser:
+def parser_of(command: ProgramCommand) -> argparse.ArgumentParser:
     """The command's own parser, with its examples and the exit codes in its help."""
     module = command.load()
     parser = argparse.ArgumentParser(

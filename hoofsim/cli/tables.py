@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from hoofsim.cli.options import heading
 from hoofsim.cli.output import print_table
-from hoofsim.files.outcome import Outcome, Step
+from hoofsim.files.outcome import Outcome, StepResult
 from hoofsim.foot.parameters import BY_NAME
 from hoofsim.measures.table import MEASURES
 from hoofsim.plain_text import csv_lines
@@ -55,14 +55,14 @@ def _swept_heading(outcome: Outcome) -> str:
     return f"{control.label.lower()} ({unit})" if unit else control.label.lower()
 
 
-def _chosen(steps: Sequence[Step]) -> list[Step]:
+def _chosen(steps: Sequence[StepResult]) -> list[StepResult]:
     """All steps, or of many, evenly spaced ones with the first and the last."""
     if len(steps) <= MOST_ROWS:
         return list(steps)
     return [steps[round(row * (len(steps) - 1) / (MOST_ROWS - 1))] for row in range(MOST_ROWS)]
 
 
-def _row(step: Step, names: Sequence[str]) -> list[str]:
+def _row(step: StepResult, names: Sequence[str]) -> list[str]:
     first = f"{step.at:g}" if step.at is not None else ("unchanged" if step.is_baseline else "changed")
     if not step.at_rest:
         return [first, step.status, *("" for _ in names[1:])]
@@ -75,7 +75,7 @@ def _heading(name: str, word: str) -> str:
     return f"{word} ({unit})" if unit else word
 
 
-def _cells(step: Step) -> list[str]:
+def _cells(step: StepResult) -> list[str]:
     """Status and measures; an undefined measure is an empty cell."""
     values = (step.measures[name] for name in MEASURES)
     return [step.status, *("" if value is None else f"{value:.6g}" for value in values)]

@@ -12,11 +12,11 @@ from hoofsim.foot.parameters import BY_NAME
 from hoofsim.measures.table import MEASURES
 from hoofsim.units import show_number, shown_unit
 from hoofsim.verify.bands import as_text
-from hoofsim.verify.compare import Row, compare
+from hoofsim.verify.compare import Comparison, compare
 from hoofsim.verify.published import published
-from hoofsim.verify.referees.referee import Outcome
+from hoofsim.verify.referees.referee import Verdict
 from hoofsim.verify.referees.registry import REFEREES, ask_all
-from hoofsim.verify.uncertainty import CASES, SAMPLES, Band, bands_of
+from hoofsim.verify.uncertainty import CASES, SAMPLES, MeasureBand, bands_of
 from hoofsim.verify.wording import COLUMNS, HOW_TO_READ, as_data, cells, groups, tally
 from hoofsim.writing import write_whole
 
@@ -113,13 +113,13 @@ def _say_written(path: Path, as_json: bool) -> None:
         print_text(f"wrote {path}")
 
 
-def _referee(one: Outcome) -> dict[str, object]:
+def _referee(one: Verdict) -> dict[str, object]:
     what = one.referee
     return {"what": what.what, "by": what.by, "unit": what.unit, "asked": what.asked, "largest": one.largest,
             "agrees": one.agrees, "package": what.install}  # fmt: skip
 
 
-def _print_comparison(rows: Sequence[Row], outcomes: Sequence[Outcome]) -> None:
+def _print_comparison(rows: Sequence[Comparison], outcomes: Sequence[Verdict]) -> None:
     lines: list[tuple[Sequence[str], str | None]] = []
     for name, members in groups(rows).items():
         lines.append(([name.upper(), *[""] * (len(COLUMNS) - 1)], "bold"))
@@ -149,7 +149,7 @@ def _uncertainty(arguments: argparse.Namespace) -> int:
     count: int = arguments.samples
     if not LEAST_SAMPLES <= count <= MOST_SAMPLES:
         raise BadInput(f"--samples = {count}: allowed {LEAST_SAMPLES} to {MOST_SAMPLES}")
-    found: dict[str, dict[str, Band]] = {}
+    found: dict[str, dict[str, MeasureBand]] = {}
     with shown_when_slow("varying every uncertain constant") as report:
         for number, case in enumerate(CASES.values()):
             found[case.name] = bands_of(case, count)
@@ -168,7 +168,7 @@ def _uncertainty(arguments: argparse.Namespace) -> int:
     return 0
 
 
-def _print_bands(label: str, bands: dict[str, Band]) -> None:
+def _print_bands(label: str, bands: dict[str, MeasureBand]) -> None:
     columns = [
         ("measure", "left"),
         ("low", "right"),

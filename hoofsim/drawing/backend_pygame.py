@@ -52,7 +52,7 @@ def default_font(size: int, bold: bool) -> pygame.font.Font:
     return _opened_font(size, bold)
 
 
-class Painter:
+class PicturePainter:
     """Paints display lists; keep one per viewport, since it holds the pictures of the still layers and of the texts."""
 
     def __init__(self, palette: Palette = NORMAL, fine: bool = True, font: FontSource = default_font) -> None:

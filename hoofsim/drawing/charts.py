@@ -20,7 +20,7 @@ from hoofsim.drawing.display_list import (
     as_points,
     flatten,
 )
-from hoofsim.drawing.labels import Label, place
+from hoofsim.drawing.labels import PictureLabel, place
 from hoofsim.drawing.text_size import LINE_HEIGHT, text_width, wrapped
 from hoofsim.drawing.ticks import padded, tick_words, ticks
 from hoofsim.errors import BadInput
@@ -50,7 +50,7 @@ class Series:
 
 
 @dataclass(frozen=True)
-class Band:
+class ChartBand:
     """A shaded range of y (or, with `upright`, of x), such as a reference range."""
 
     low: float
@@ -91,7 +91,7 @@ class Frame:
 def chart(
     series: Sequence[Series], *, x_label: str, y_label: str, title: str = "",
     size: tuple[float, float] = (120.0, 80.0),
-    bands: Sequence[Band] = (), marks: Sequence[MarkAt] = (), x_range: tuple[float, float] | None = None,
+    bands: Sequence[ChartBand] = (), marks: Sequence[MarkAt] = (), x_range: tuple[float, float] | None = None,
     y_range: tuple[float, float] | None = None, text_mm: float = 4.0, note: str = "",
 ) -> DisplayList:  # fmt: skip
     """A chart whose plotting area is `size` mm; axis names stand with their units in `x_label` and `y_label`.
@@ -110,15 +110,16 @@ def chart(
     paper = Polygon(as_points([(0, 0), (size[0], 0), size, (0, size[1])]), "chart_frame")
     drawn: list[Item] = [paper, *_axes(frame, x_label, y_label, text_mm), *_bands(frame, bands)]
     drawn += _marks(frame, marks, text_mm)
-    labels: list[Label] = []
+    labels: list[PictureLabel] = []
     for index, one in enumerate(series):
         made, target = _drawn(frame, one, index)
         if made:
             drawn.append(Group(tuple(made), one.label))
         if one.label and target is not None:
-            labels.append(Label(as_point(target), one.label, one.label, "right"))
+            labels.append(PictureLabel(as_point(target), one.label, one.label, "right"))
     labels += [
-        Label(as_point(at), words, None, "right", "note") for at, words in _band_labels(frame, bands, marks)
+        PictureLabel(as_point(at), words, None, "right", "note")
+        for at, words in _band_labels(frame, bands, marks)
     ]
     drawn += place(labels, lambda low, high: 0.0, lambda low, high: size[0], height=text_mm, width=12 * text_mm,
                    gap=1.2 * text_mm)  # fmt: skip
@@ -143,7 +144,9 @@ def _x_range(series: Sequence[Series], marks: Sequence[MarkAt]) -> tuple[float, 
     return padded(values, 0.06 if any(one.points for one in series) else 0.0)
 
 
-def _y_range(series: Sequence[Series], bands: Sequence[Band], marks: Sequence[MarkAt]) -> tuple[float, float]:
+def _y_range(
+    series: Sequence[Series], bands: Sequence[ChartBand], marks: Sequence[MarkAt]
+) -> tuple[float, float]:
     values: list[ArrayLike] = []
     for one in series:
         y = np.asarray(one.y, dtype=float)
@@ -178,7 +181,7 @@ def _axes(frame: Frame, x_label: str, y_label: str, text_mm: float) -> list[Item
     return items
 
 
-def _bands(frame: Frame, bands: Sequence[Band]) -> list[Item]:
+def _bands(frame: Frame, bands: Sequence[ChartBand]) -> list[Item]:
     items: list[Item] = []
     for band in bands:
         if band.upright:
@@ -207,7 +210,9 @@ def _marks(frame: Frame, marks: Sequence[MarkAt], text_mm: float) -> list[Item]:
     return items
 
 
-def _band_labels(frame: Frame, bands: Sequence[Band], marks: Sequence[MarkAt]) -> list[tuple[Array, str]]:
+def _band_labels(
+    frame: Frame, bands: Sequence[ChartBand], marks: Sequence[MarkAt]
+) -> list[tuple[Array, str]]:
     levels = [(0.5 * (band.low + band.high), band.label) for band in bands if band.label and not band.upright]
     levels += [(mark.value, mark.label) for mark in marks if mark.label and mark.level]
     places = [(frame.place([frame.x_range[1]], [value])[0], words) for value, words in levels]

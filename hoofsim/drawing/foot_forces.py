@@ -4,7 +4,7 @@ import numpy as np
 
 from hoofsim.drawing.display_list import Arrow, Item, as_point
 from hoofsim.drawing.foot_shown import Options, ShownFoot
-from hoofsim.drawing.labels import Label
+from hoofsim.drawing.labels import PictureLabel
 from hoofsim.drawing.parts import PARTS
 from hoofsim.drawing.text_size import unbroken
 from hoofsim.units import show
@@ -43,13 +43,13 @@ def newtons_per_mm(shown: ShownFoot, options: Options) -> float:
     return next((step for step in STEPS if greatest / step <= LONGEST_MM), STEPS[-1])
 
 
-def force_items(shown: ShownFoot, options: Options) -> tuple[list[Item], list[Label]]:
+def force_items(shown: ShownFoot, options: Options) -> tuple[list[Item], list[PictureLabel]]:
     """Arrows of all forces long enough to see, and a label with the size of each."""
     if not options.forces:
         return [], []
     scale = newtons_per_mm(shown, options)
     items: list[Item] = []
-    labels: list[Label] = []
+    labels: list[PictureLabel] = []
     for name, one in shown.forces.items():
         part = PARTS_OF_FORCES.get(name)
         reach = np.asarray(one.force) / scale
@@ -60,7 +60,7 @@ def force_items(shown: ShownFoot, options: Options) -> tuple[list[Item], list[La
         if not options.force_words:
             continue
         words = f"{PARTS[part].short} {unbroken(show(float(np.hypot(*one.force)), 'N'))}"
-        labels.append(Label(as_point(0.75 * start + 0.25 * end), words, part, role="force_text"))
+        labels.append(PictureLabel(as_point(0.75 * start + 0.25 * end), words, part, role="force_text"))
     return items, labels
 
 

@@ -6,7 +6,7 @@ import numpy as np
 
 from hoofsim.drawing.display_list import Arrow, Item, Polyline, as_point, as_points
 from hoofsim.drawing.foot_shown import Options, ShownFoot
-from hoofsim.drawing.labels import Label
+from hoofsim.drawing.labels import PictureLabel
 from hoofsim.drawing.text_size import unbroken
 from hoofsim.errors import BadInput, nearest
 from hoofsim.foot.curves import arc, between, left_of, points_of, unit
@@ -119,7 +119,7 @@ _DRAWINGS: Mapping[str, Callable[[Points], Drawn]] = {
 DRAWABLE = tuple(_DRAWINGS)
 
 
-def measure_items(shown: ShownFoot, options: Options) -> tuple[list[Item], list[Label]]:
+def measure_items(shown: ShownFoot, options: Options) -> tuple[list[Item], list[PictureLabel]]:
     """Dimension lines of the chosen measures, and a label with the value of each.
 
     BadInput, naming the nearest one, for a measure that has no drawing.
@@ -128,7 +128,7 @@ def measure_items(shown: ShownFoot, options: Options) -> tuple[list[Item], list[
         return [], []
     values = shown.measures()
     items: list[Item] = []
-    labels: list[Label] = []
+    labels: list[PictureLabel] = []
     for name in options.measures:
         if name not in _DRAWINGS:
             raise BadInput(f"measure '{name}' cannot be drawn on the foot; {nearest(name, _DRAWINGS)}")
@@ -136,5 +136,5 @@ def measure_items(shown: ShownFoot, options: Options) -> tuple[list[Item], list[
         items.extend(made)
         value = show(values.get(name), MEASURES[name].unit, options.length_unit)
         words = f"{MEASURES[name].label}: {unbroken(value)}"
-        labels.append(Label(as_point(target), words, role="dimension_text"))
+        labels.append(PictureLabel(as_point(target), words, role="dimension_text"))
     return items, labels

@@ -28,7 +28,7 @@ from hoofsim.drawing.foot_ground import ground_items
 from hoofsim.drawing.foot_measures import measure_items
 from hoofsim.drawing.foot_shown import Options, ShownFoot, Unloaded
 from hoofsim.drawing.foot_tissues import edges, is_cut, rim, tissues
-from hoofsim.drawing.labels import Edge, Label, place
+from hoofsim.drawing.labels import Edge, PictureLabel, place
 from hoofsim.drawing.parts import part
 from hoofsim.drawing.text_size import LINE_HEIGHT, wrapped
 from hoofsim.foot.curves import between, lengths, resampled
@@ -53,7 +53,7 @@ class _Drawn:
     shown: ShownFoot
     ground: Group
     body: tuple[Item, ...]
-    labels: tuple[Label, ...]
+    labels: tuple[PictureLabel, ...]
     notes: tuple[str, ...]
     warning: str
 
@@ -135,10 +135,10 @@ def _note(options: Options) -> list[str]:
     return [f"Section along the middle. {SHORT_CAUTION}"] if options.note else []
 
 
-def _landmarks(shown: ShownFoot, options: Options) -> tuple[list[Item], list[Label]]:
+def _landmarks(shown: ShownFoot, options: Options) -> tuple[list[Item], list[PictureLabel]]:
     """Dots on the chosen landmarks, and labels for those whose name is among the labels."""
     items: list[Item] = []
-    labels: list[Label] = []
+    labels: list[PictureLabel] = []
     for name in options.landmarks:
         told = part(name)
         if name in options.hide:
@@ -147,18 +147,18 @@ def _landmarks(shown: ShownFoot, options: Options) -> tuple[list[Item], list[Lab
         role = "joint_centre" if name == "cor" else "landmark_key" if name in KEY_LANDMARKS else "landmark"
         items.append(Circle(centre, 1.1 if role == "landmark" else 1.4, role, name))
         if name in options.labels:
-            labels.append(Label(centre, told.short, name))
+            labels.append(PictureLabel(centre, told.short, name))
     return items, labels
 
 
-def _part_labels(shown: ShownFoot, made: dict[str, Outline], options: Options) -> list[Label]:
+def _part_labels(shown: ShownFoot, made: dict[str, Outline], options: Options) -> list[PictureLabel]:
     labels = []
     for name in options.labels:
         told = part(name)
         if name in made and name not in options.hide:
             target, side = _target(name, shown, made[name].points)
             words = f"{told.short}, cut" if name == "flexor_tendon" and is_cut(shown) else told.short
-            labels.append(Label(as_point(target), words, name, side))
+            labels.append(PictureLabel(as_point(target), words, name, side))
     return labels
 
 

@@ -18,7 +18,7 @@ Edge = Callable[
 
 
 @dataclass(frozen=True)
-class Label:
+class PictureLabel:
     """Words for a target (mm); `side` is "left", "right", or "nearest"; `part` makes label and leader pickable."""
 
     target: Point
@@ -30,14 +30,14 @@ class Label:
 
 @dataclass(frozen=True)
 class _Block:
-    label: Label
+    label: PictureLabel
     lines: tuple[str, ...]
     height: float
     width: float
 
 
 def place(
-    labels: Sequence[Label], left_edge: Edge, right_edge: Edge, *,
+    labels: Sequence[PictureLabel], left_edge: Edge, right_edge: Edge, *,
     height: float = 4.0, width: float = 44.0, gap: float = 5.0,
 ) -> list[Item]:  # fmt: skip
     """Texts and leader lines of all labels.
@@ -58,12 +58,12 @@ def place(
     return items
 
 
-def _nearer(label: Label, left_edge: Edge, right_edge: Edge) -> str:
+def _nearer(label: PictureLabel, left_edge: Edge, right_edge: Edge) -> str:
     x, y = label.target
     return "left" if x - left_edge(y, y) < right_edge(y, y) - x else "right"
 
 
-def _block(label: Label, height: float, width: float) -> _Block:
+def _block(label: PictureLabel, height: float, width: float) -> _Block:
     lines = tuple(wrapped(label.words, height, width))
     return _Block(
         label, lines, LINE_HEIGHT * height * len(lines), max(text_width(line, height) for line in lines)

@@ -10,7 +10,7 @@ from pydantic import Field, model_validator
 from hoofsim.errors import nearest
 from hoofsim.files.kinds import Kind, kind_word
 from hoofsim.files.reader import Document, read_file
-from hoofsim.files.scenario import Controls, FootChoice, LoadChoice, Sweep, Text, check_controls
+from hoofsim.files.scenario import Controls, Sweep, Text, WrittenFoot, WrittenLoad, check_controls
 from hoofsim.files.typed import Misplaced, Strict, validate
 from hoofsim.measures import MEASURES
 from hoofsim.mechanics.loads import CASES
@@ -124,8 +124,8 @@ class Experiment(Strict):
     look_at: Text | None = Field(
         None, description="what to look at in the figures, with no answer given away"
     )
-    foot: FootChoice = Field(default_factory=lambda: FootChoice.model_validate({}))
-    load: LoadChoice = Field(default_factory=lambda: LoadChoice.model_validate({}))
+    foot: WrittenFoot = Field(default_factory=lambda: WrittenFoot.model_validate({}))
+    load: WrittenLoad = Field(default_factory=lambda: WrittenLoad.model_validate({}))
     design: Design
     factors: list[Factor] = Field(min_length=1, max_length=8)
     measures: list[str] = Field(min_length=1, max_length=12)

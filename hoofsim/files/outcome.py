@@ -14,7 +14,7 @@ NOISE = 1e-6
 
 
 @dataclass(frozen=True)
-class Step:
+class StepResult:
     """One foot of a scenario: the swept control's value (None without a sweep), and what came out.
 
     Without a confirmed state of rest every measure is None: such a foot is never tabulated as a result.
@@ -46,16 +46,16 @@ class Outcome:
     """Everything that came out of one scenario."""
 
     scenario: Scenario
-    baseline: Step
-    steps: tuple[Step, ...]
+    baseline: StepResult
+    steps: tuple[StepResult, ...]
     findings: tuple[Finding, ...]
 
-    def load(self, step: Step) -> LoadedFoot:
+    def load(self, step: StepResult) -> LoadedFoot:
         """The loaded foot of one step, for a picture of it."""
         return step.foot.load(self.scenario.load.case, self.scenario.load.stance_percent)
 
     @property
-    def last_at_rest(self) -> Step:
+    def last_at_rest(self) -> StepResult:
         """The last foot with a confirmed state of rest: the one worth showing; the baseline when no other has it."""
         return next((step for step in reversed(self.steps) if step.at_rest), self.baseline)
 
@@ -80,13 +80,13 @@ def run_scenario(scenario: Scenario, progress: Callable[[int, int], None] | None
 
 def _steps(
     scenario: Scenario, foot: Foot, swept: Sweep | None, progress: Callable[[int, int], None] | None
-) -> list[Step]:
+) -> list[StepResult]:
     """The foot under the scenario's load, at every value of the sweep or once without one."""
     points: list[float | None] = [None] if swept is None else [*swept.points()]
     settings = {} if swept is None else {swept.control: swept.points()}
     table = sweep(foot, settings, scenario.load.case, scenario.load.stance_percent, progress)
     return [
-        Step(
+        StepResult(
             at,
             foot if swept is None or at is None else foot.change(**{swept.control: at}),
             str(table.status[row]),
@@ -101,7 +101,7 @@ def _plain(value: float) -> float | None:
     return None if math.isnan(value) else value
 
 
-def _judge(expectation: Expectation, baseline: Step, steps: list[Step]) -> Finding:
+def _judge(expectation: Expectation, baseline: StepResult, steps: list[StepResult]) -> Finding:
     """One expectation against the step it speaks of (the last one unless it says `at`)."""
     step = steps[-1]
     if expectation.at is not None:

@@ -23,7 +23,7 @@ Text = Annotated[str, Field(min_length=1, max_length=2000)]
 Controls = Annotated[dict[str, float], Field(json_schema_extra={"propertyNames": {"enum": list(BY_NAME)}})]
 
 
-class FootChoice(Strict):
+class WrittenFoot(Strict):
     """Which foot: a preset, and under `set` the values in which this foot differs from it."""
 
     preset: str = Field(
@@ -34,14 +34,14 @@ class FootChoice(Strict):
     set: Controls = Field(default_factory=dict, description="control: value, as in hoofsim list controls")
 
     @model_validator(mode="after")
-    def _names_exist(self) -> "FootChoice":
+    def _names_exist(self) -> "WrittenFoot":
         if self.preset not in PRESETS:
             raise Misplaced(("preset",), f"unknown foot '{self.preset}'; {nearest(self.preset, PRESETS)}")
         check_controls(self.set, ("set",))
         return self
 
 
-class LoadChoice(Strict):
+class WrittenLoad(Strict):
     """Which load, and for walk and trot the moment of the stance in percent."""
 
     case: str = Field(
@@ -50,7 +50,7 @@ class LoadChoice(Strict):
     stance_percent: float | None = Field(None, ge=0, le=100, description="share of the stance elapsed")
 
     @model_validator(mode="after")
-    def _stance_belongs_to_a_gait(self) -> "LoadChoice":
+    def _stance_belongs_to_a_gait(self) -> "WrittenLoad":
         if self.case not in CASES:
             raise Misplaced(("case",), f"unknown load '{self.case}'; {nearest(self.case, CASES)}")
         if self.stance_percent is not None and not CASES[self.case].moves:
@@ -166,11 +166,11 @@ class Scenario(Strict):
     kind: Literal["scenario"]
     title: Annotated[str, Field(min_length=1, max_length=120)]
     question: Text
-    foot: FootChoice = Field(default_factory=lambda: FootChoice.model_validate({}))
+    foot: WrittenFoot = Field(default_factory=lambda: WrittenFoot.model_validate({}))
     changes: Controls = Field(
         default_factory=dict, description="control: value, set after the baseline is taken"
     )
-    load: LoadChoice = Field(default_factory=lambda: LoadChoice.model_validate({}))
+    load: WrittenLoad = Field(default_factory=lambda: WrittenLoad.model_validate({}))
     sweep: Sweep | None = None
     expect: list[Expectation] = Field(default_factory=list, max_length=100)
 

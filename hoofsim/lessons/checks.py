@@ -11,7 +11,7 @@ from pydantic import Field, model_validator
 from hoofsim.errors import nearest
 from hoofsim.files.typed import Misplaced, Strict
 from hoofsim.foot.parameters import BY_NAME
-from hoofsim.lessons.state import State, change_between, setting_in_words
+from hoofsim.lessons.state import FootState, change_between, setting_in_words
 from hoofsim.measures import MEASURES
 from hoofsim.mechanics.equilibrium import STATUSES
 from hoofsim.units import show, shown_unit
@@ -20,7 +20,7 @@ SAME_SETTING = 1e-9
 
 
 @dataclass(frozen=True)
-class Finding:
+class CheckResult:
     """Whether a check holds, and one sentence on what was wanted and what the foot shows."""
 
     holds: bool
@@ -61,7 +61,7 @@ class MeasureBetween(_OfMeasure):
             raise Misplaced(("low",), f"low {self.low:g} is above high {self.high:g}")
         return self
 
-    def judge(self, before: State, after: State, length_unit: str = "mm") -> Finding:
+    def judge(self, before: FootState, after: FootState, length_unit: str = "mm") -> CheckResult:
         """See the class."""
         value = after.measure(self.measure)
         low = float("-inf") if self.low is None else self.low
@@ -73,7 +73,7 @@ class MeasureBetween(_OfMeasure):
         else:
             wanted = f"{_given(low, self.unit, length_unit)} to {_given(high, self.unit, length_unit)}"
         holds = value is not None and low <= value <= high
-        return Finding(holds, f"{self.label}: wanted {wanted}, now {show(value, self.unit, length_unit)}")
+        return CheckResult(holds, f"{self.label}: wanted {wanted}, now {show(value, self.unit, length_unit)}")
 
 
 class MeasureMoves(_OfMeasure):
@@ -82,7 +82,7 @@ class MeasureMoves(_OfMeasure):
     check: Literal["measure_rises", "measure_falls"]
     by: float = Field(gt=0)
 
-    def judge(self, before: State, after: State, length_unit: str = "mm") -> Finding:
+    def judge(self, before: FootState, after: FootState, length_unit: str = "mm") -> CheckResult:
         """See the class."""
         change = change_between(before, after, self.measure)
         rises = self.check == "measure_rises"
@@ -90,7 +90,7 @@ class MeasureMoves(_OfMeasure):
         way = "a rise" if rises else "a fall"
         came = moved(change, self.unit, length_unit)
         wanted = f"wanted {way} of at least {_given(self.by, self.unit, length_unit)}"
-        return Finding(holds, f"{self.label}: {wanted}, it {came}")
+        return CheckResult(holds, f"{self.label}: {wanted}, it {came}")
 
 
 class MeasureStays(_OfMeasure):
@@ -99,12 +99,12 @@ class MeasureStays(_OfMeasure):
     check: Literal["measure_stays"]
     within: float = Field(gt=0)
 
-    def judge(self, before: State, after: State, length_unit: str = "mm") -> Finding:
+    def judge(self, before: FootState, after: FootState, length_unit: str = "mm") -> CheckResult:
         """See the class."""
         change = change_between(before, after, self.measure)
         holds = change is not None and abs(change) <= self.within
         wanted = f"wanted no change beyond {_given(self.within, self.unit, length_unit)}"
-        return Finding(holds, f"{self.label}: {wanted}, it {moved(change, self.unit, length_unit)}")
+        return CheckResult(holds, f"{self.label}: {wanted}, it {moved(change, self.unit, length_unit)}")
 
 
 class ControlBetween(Strict):
@@ -122,12 +122,12 @@ class ControlBetween(Strict):
             raise Misplaced(("low",), f"low {self.low:g} is above high {self.high:g}")
         return self
 
-    def judge(self, before: State, after: State, length_unit: str = "mm") -> Finding:
+    def judge(self, before: FootState, after: FootState, length_unit: str = "mm") -> CheckResult:
         """See the class."""
         control, value = BY_NAME[self.control], after.value(self.control)
         wanted = f"{self.low:g} to {setting_in_words(self.control, self.high)}"
         now = setting_in_words(self.control, value)
-        return Finding(self.low <= value <= self.high, f"{control.label}: wanted {wanted}, now {now}")
+        return CheckResult(self.low <= value <= self.high, f"{control.label}: wanted {wanted}, now {now}")
 
 
 class OneChange(Strict):
@@ -135,15 +135,15 @@ class OneChange(Strict):
 
     check: Literal["one_change"]
 
-    def judge(self, before: State, after: State, length_unit: str = "mm") -> Finding:
+    def judge(self, before: FootState, after: FootState, length_unit: str = "mm") -> CheckResult:
         """See the class."""
         old, new = before.foot.values, after.foot.values
         changed = [BY_NAME[name].label for name in new if abs(new[name] - old[name]) > SAME_SETTING]
         if len(changed) == 1:
-            return Finding(True, f"one thing was changed: {changed[0]}")
+            return CheckResult(True, f"one thing was changed: {changed[0]}")
         if not changed:
-            return Finding(False, "nothing is changed yet")
-        return Finding(False, f"change one thing only; now these differ: {', '.join(changed)}")
+            return CheckResult(False, "nothing is changed yet")
+        return CheckResult(False, f"change one thing only; now these differ: {', '.join(changed)}")
 
 
 class StatusIs(Strict):
@@ -158,10 +158,10 @@ class StatusIs(Strict):
             raise Misplaced(("status",), f"unknown status '{self.status}'; {nearest(self.status, STATUSES)}")
         return self
 
-    def judge(self, before: State, after: State, length_unit: str = "mm") -> Finding:
+    def judge(self, before: FootState, after: FootState, length_unit: str = "mm") -> CheckResult:
         """See the class."""
         found = after.loaded.status
-        return Finding(found == self.status, f"state of rest: wanted '{self.status}', now '{found}'")
+        return CheckResult(found == self.status, f"state of rest: wanted '{self.status}', now '{found}'")
 
 
 Check = Annotated[

@@ -24,21 +24,21 @@ class GoTo:
 
 
 @dataclass(frozen=True)
-class Answer:
+class GiveAnswer:
     """Answer the step's question, in any form that `hoofsim.lessons.reading.read_answer` takes."""
 
     text: str
 
 
 @dataclass(frozen=True)
-class Sure:
+class SaySure:
     """How sure: 1 a guess, 4 certain. At a prediction it is kept as before, at its comparison as after."""
 
     level: int
 
 
 @dataclass(frozen=True)
-class SetControl:
+class MoveControl:
     """Move a free control of a *do* step."""
 
     control: str
@@ -51,12 +51,12 @@ class Reset:
 
 
 @dataclass(frozen=True)
-class Check:
+class AskCheck:
     """Ask whether the foot of a *do* step shows what it should."""
 
 
 @dataclass(frozen=True)
-class Hint:
+class AskHint:
     """Ask for the next hint."""
 
 
@@ -65,17 +65,17 @@ class GiveUp:
     """See one way to do it, and go on with the marks so far."""
 
 
-Event = Next | Back | GoTo | Answer | Sure | SetControl | Reset | Check | Hint | GiveUp
+Event = Next | Back | GoTo | GiveAnswer | SaySure | MoveControl | Reset | AskCheck | AskHint | GiveUp
 
 _WORDS: dict[str, Event] = {
     "next": Next(),
     "n": Next(),
     "back": Back(),
     "b": Back(),
-    "hint": Hint(),
-    "h": Hint(),
-    "check": Check(),
-    "c": Check(),
+    "hint": AskHint(),
+    "h": AskHint(),
+    "check": AskCheck(),
+    "c": AskCheck(),
     "reset": Reset(),
     "give up": GiveUp(),
 }
@@ -98,12 +98,12 @@ def read_line(line: str, kind: str, answered: bool) -> Event:
     if word.lower() == "step" and rest:
         return GoTo(rest.strip().lower())
     if word.lower() == "sure" and rest:
-        return Sure(_level(rest))
+        return SaySure(_level(rest))
     sure_asked = kind == "compare" or (kind == "predict" and answered)
     if sure_asked and text.isascii() and text.isdigit():
-        return Sure(_level(text))
+        return SaySure(_level(text))
     if asking:
-        return Answer(text.removeprefix("=").strip())
+        return GiveAnswer(text.removeprefix("=").strip())
     if kind == "do":
         return _setting(text)
     raise BadInput(f"'{text[:40]}' is not used here: {nearest(word.lower(), COMMAND_WORDS)}; Enter goes on")
@@ -115,7 +115,7 @@ def _level(text: str) -> int:
     return int(text)
 
 
-def _setting(text: str) -> SetControl:
+def _setting(text: str) -> MoveControl:
     """`set heel_change_mm 8`, `heel_change_mm = 8` or `heel_change_mm 8`."""
     words = text.removeprefix("set ").replace("=", " ").split()
     if len(words) != 2 or (words[0] not in BY_NAME and "_" not in words[0]):
@@ -126,6 +126,6 @@ def _setting(text: str) -> SetControl:
     if name not in BY_NAME:
         raise BadInput(f"no control '{name[:40]}': {nearest(name, BY_NAME)}")
     try:
-        return SetControl(name, float(number.replace("\N{MINUS SIGN}", "-").replace(",", ".")))
+        return MoveControl(name, float(number.replace("\N{MINUS SIGN}", "-").replace(",", ".")))
     except ValueError:
         raise BadInput(f"'{number[:20]}' is no number for {name}") from None

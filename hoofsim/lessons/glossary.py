@@ -20,7 +20,7 @@ from hoofsim.measures import MEASURES
 from hoofsim.resources import assets_folder
 
 
-class Entry(Strict):
+class WrittenTerm(Strict):
     """One term: `names` (the first is the one we use), what it means, and what it is measured by or related to."""
 
     names: list[Annotated[str, Field(min_length=2, max_length=60)]] = Field(min_length=1, max_length=8)
@@ -29,7 +29,7 @@ class Entry(Strict):
     see: list[str] = Field(default_factory=list, max_length=6, description="other terms")
 
     @model_validator(mode="after")
-    def _measure_exists(self) -> "Entry":
+    def _measure_exists(self) -> "WrittenTerm":
         if self.measure is not None and self.measure not in MEASURES:
             raise Misplaced(
                 ("measure",), f"unknown measure '{self.measure}'; {nearest(self.measure, MEASURES)}"
@@ -42,7 +42,7 @@ class GlossaryFile(Strict):
 
     hoofsim: Literal[1]
     kind: Literal["glossary"]
-    terms: dict[Name, Entry] = Field(min_length=1)
+    terms: dict[Name, WrittenTerm] = Field(min_length=1)
 
     @model_validator(mode="after")
     def _links_hold(self) -> "GlossaryFile":

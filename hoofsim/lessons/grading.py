@@ -20,7 +20,7 @@ from hoofsim.lessons.answers import (
     WordsAnswer,
 )
 from hoofsim.lessons.checks import moved
-from hoofsim.lessons.state import State, change_between
+from hoofsim.lessons.state import FootState, change_between
 from hoofsim.measures import MEASURES
 from hoofsim.units import show
 
@@ -45,7 +45,7 @@ class Mark:
         return self.marks is None or self.marks >= ALMOST_FULL
 
 
-def judge(answer: Answer, given: str, before: State, after: State, length_unit: str = "mm") -> Mark:
+def judge(answer: Answer, given: str, before: FootState, after: FootState, length_unit: str = "mm") -> Mark:
     """The mark of a canonical answer, for the feet before and after."""
     if isinstance(answer, NumberAnswer):
         return _number(answer, float(given), before, after, length_unit)
@@ -61,7 +61,7 @@ def judge(answer: Answer, given: str, before: State, after: State, length_unit: 
     return Mark(None, "Kept for your instructor.")
 
 
-def outcome_in_words(answer: Answer, before: State, after: State, length_unit: str = "mm") -> str:
+def outcome_in_words(answer: Answer, before: FootState, after: FootState, length_unit: str = "mm") -> str:
     """What came out, for setting beside an answer: from the solver, or the author's fullest option."""
     if isinstance(answer, NumberAnswer):
         measure = MEASURES[answer.measure]
@@ -81,13 +81,15 @@ def outcome_in_words(answer: Answer, before: State, after: State, length_unit: s
     return f"{len(answer.accounts)} accounts to tell apart"
 
 
-def _truth(answer: NumberAnswer, before: State, after: State) -> float | None:
+def _truth(answer: NumberAnswer, before: FootState, after: FootState) -> float | None:
     if answer.of == "change":
         return change_between(before, after, answer.measure)
     return after.measure(answer.measure)
 
 
-def _number(answer: NumberAnswer, given: float, before: State, after: State, length_unit: str) -> Mark:
+def _number(
+    answer: NumberAnswer, given: float, before: FootState, after: FootState, length_unit: str
+) -> Mark:
     measure = MEASURES[answer.measure]
     truth = _truth(answer, before, after)
     if truth is None:
@@ -109,7 +111,9 @@ def way(change: float, same_within: float) -> str:
     return "stays" if abs(change) < same_within else ("rises" if change > 0 else "falls")
 
 
-def _direction(answer: DirectionAnswer, given: str, before: State, after: State, length_unit: str) -> Mark:
+def _direction(
+    answer: DirectionAnswer, given: str, before: FootState, after: FootState, length_unit: str
+) -> Mark:
     measure = MEASURES[answer.measure]
     change = change_between(before, after, answer.measure)
     if change is None:
@@ -124,7 +128,7 @@ def _direction(answer: DirectionAnswer, given: str, before: State, after: State,
     return Mark(NOTHING, "The foot does something else.", answer.if_wrong)
 
 
-def _position(answer: PositionAnswer, given: str, after: State, length_unit: str) -> Mark:
+def _position(answer: PositionAnswer, given: str, after: FootState, length_unit: str) -> Mark:
     x, y = (float(part) for part in given.split())
     truth = after.loaded.points[answer.landmark]
     off = math.hypot(x - float(truth[0]), y - float(truth[1]))
@@ -136,7 +140,7 @@ def _position(answer: PositionAnswer, given: str, after: State, length_unit: str
     return Mark(NOTHING, f"It comes to lie {away} away from there.", answer.if_wrong)
 
 
-def _pick(answer: PickAnswer, picked: tuple[str, ...], before: State) -> Mark:
+def _pick(answer: PickAnswer, picked: tuple[str, ...], before: FootState) -> Mark:
     left = {
         name: remaining_accounts(name, tuple(answer.accounts), picked, answer.amount, answer.error, before)
         for name in answer.accounts
@@ -157,7 +161,12 @@ def _pick(answer: PickAnswer, picked: tuple[str, ...], before: State) -> Mark:
 
 @lru_cache(maxsize=512)
 def remaining_accounts(
-    true: str, accounts: tuple[str, ...], picked: tuple[str, ...], amount: float, error: float, before: State
+    true: str,
+    accounts: tuple[str, ...],
+    picked: tuple[str, ...],
+    amount: float,
+    error: float,
+    before: FootState,
 ) -> tuple[str, ...]:
     """The accounts that readings of `picked` would leave standing, if the `true` one moved the foot by `amount`."""
     points = before.loaded.points

@@ -25,10 +25,10 @@ from hoofsim.lessons.schema import (
     Asking,
     Compare,
     Do,
-    Learner,
     Lesson,
     Predict,
     Read,
+    ScriptedLearner,
     Step,
     Transfer,
     Watch,
@@ -262,7 +262,7 @@ def _learners(lesson: Lesson) -> Iterator[Finding]:
             )
 
 
-def _expects_little(learner: Learner) -> Iterator[str]:
+def _expects_little(learner: ScriptedLearner) -> Iterator[str]:
     if learner.name == "wrong" and not learner.expect.told:
         yield "the wrong learner's 'expect' must say, under 'told', what it is told to look at"
     if learner.expect.passes == (learner.name == "wrong"):

@@ -15,7 +15,7 @@ from hoofsim.lessons.answers import (
 )
 from hoofsim.lessons.grading import judge
 from hoofsim.lessons.schema import OWN, START, Asking, Do, Explain, Lesson, Step
-from hoofsim.lessons.state import State, change_between
+from hoofsim.lessons.state import FootState, change_between
 
 # A direction whose change lies this near to its limit would turn with a small change of the model.
 NEAR_LIMIT = 0.15
@@ -55,7 +55,7 @@ def _task(lesson: Lesson, step: Do, path: Path_) -> Iterator[Finding]:
         yield (*path, "reach"), "every check holds before anything is done: every learner passes"
 
 
-def _question(answer: Answer, before: State, after: State, path: Path_) -> Iterator[Finding]:
+def _question(answer: Answer, before: FootState, after: FootState, path: Path_) -> Iterator[Finding]:
     if isinstance(answer, ChoiceAnswer):
         yield from _choice(answer, before, after, path)
     elif isinstance(answer, PickAnswer):
@@ -75,7 +75,7 @@ def _question(answer: Answer, before: State, after: State, path: Path_) -> Itera
             )
 
 
-def _choice(answer: ChoiceAnswer, before: State, after: State, path: Path_) -> Iterator[Finding]:
+def _choice(answer: ChoiceAnswer, before: FootState, after: FootState, path: Path_) -> Iterator[Finding]:
     marks = [option.marks for option in answer.options]
     if max(marks) < 1.0:
         yield (*path, "options"), "no option has full marks: no learner can pass"
@@ -91,7 +91,7 @@ def _choice(answer: ChoiceAnswer, before: State, after: State, path: Path_) -> I
                 )
 
 
-def _pick(answer: PickAnswer, before: State, path: Path_) -> Iterator[Finding]:
+def _pick(answer: PickAnswer, before: FootState, path: Path_) -> Iterator[Finding]:
     picks = list(combinations(answer.among, answer.up_to))
     if len(picks) > MOST_PICKS:
         yield (

@@ -29,7 +29,7 @@ class Value:
 
 
 @dataclass(frozen=True)
-class Span:
+class TextRun:
     """A run of text: bold or not, and the glossary term it links to, if any."""
 
     text: str
@@ -55,21 +55,21 @@ def fill(text: str, give: Callable[[Value], str]) -> str:
     return _VALUE.sub(lambda match: give(Value(match[1], match[2], match[3])), text)
 
 
-def spans(text: str) -> list[Span]:
+def spans(text: str) -> list[TextRun]:
     """The filled text as runs, for a backend that draws them."""
     found, last = [], 0
     for match in _MARKS.finditer(text):
         if match.start() > last:
-            found.append(Span(text[last : match.start()]))
+            found.append(TextRun(text[last : match.start()]))
         if match["bold"] is not None:
-            found.append(Span(match["bold"], bold=True))
+            found.append(TextRun(match["bold"], bold=True))
         elif match["target"].startswith(TERM):
-            found.append(Span(match["words"], term=match["target"].removeprefix(TERM)))
+            found.append(TextRun(match["words"], term=match["target"].removeprefix(TERM)))
         else:
-            found.append(Span(match["words"]))
+            found.append(TextRun(match["words"]))
         last = match.end()
     if last < len(text):
-        found.append(Span(text[last:]))
+        found.append(TextRun(text[last:]))
     return found
 
 

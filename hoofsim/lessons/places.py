@@ -5,39 +5,39 @@ from hoofsim.lessons.markup import Value, fill
 from hoofsim.lessons.progress import Progress
 from hoofsim.lessons.reading import in_words
 from hoofsim.lessons.schema import OWN, START, Do, Explain, Lesson, Predict, Step, Transfer, Watch
-from hoofsim.lessons.state import State, change_between, setting_in_words
+from hoofsim.lessons.state import FootState, change_between, setting_in_words
 from hoofsim.measures import MEASURES
 from hoofsim.units import show
 
 Asked = Predict | Explain | Transfer
 
 
-def foot_of(lesson: Lesson, progress: Progress, name: str) -> State:
+def foot_of(lesson: Lesson, progress: Progress, name: str) -> FootState:
     """A foot by its name in the lesson; 'own' is the one the learner last left."""
     if name == OWN:
         return lesson.feet[progress.own_foot].state().change(**progress.own)
     return lesson.feet[name].state()
 
 
-def do_base(lesson: Lesson, progress: Progress, step: Do) -> State:
+def do_base(lesson: Lesson, progress: Progress, step: Do) -> FootState:
     """The foot that a *do* step is judged against: the named one, or the one the learner's own grew from."""
     own = progress.record(step.id).base or progress.own_foot
     return lesson.feet[own if step.foot == OWN else step.foot].state()
 
 
-def do_state(lesson: Lesson, progress: Progress, step: Do) -> State:
+def do_state(lesson: Lesson, progress: Progress, step: Do) -> FootState:
     """The foot of a *do* step as the learner has set it."""
     return do_base(lesson, progress, step).change(**progress.record(step.id).controls)
 
 
-def before_and_after(lesson: Lesson, progress: Progress, step: Asked) -> tuple[State, State]:
+def before_and_after(lesson: Lesson, progress: Progress, step: Asked) -> tuple[FootState, FootState]:
     """The feet that a question is about: an explanation looks from the first foot to the step's own."""
     if isinstance(step, Explain):
         return foot_of(lesson, progress, START), foot_of(lesson, progress, step.foot)
     return foot_of(lesson, progress, step.foot), foot_of(lesson, progress, step.outcome)
 
 
-def shown_feet(lesson: Lesson, progress: Progress, step: Step) -> tuple[State, State]:
+def shown_feet(lesson: Lesson, progress: Progress, step: Step) -> tuple[FootState, FootState]:
     """The foot before and the foot now, for the drawing and the numbers beside a step.
 
     A question shows its first foot only: the outcome is not given away.

@@ -7,7 +7,7 @@ from hoofsim.files.reader import read_text
 from hoofsim.lessons.merging import fitted
 from hoofsim.lessons.progress import Progress, load_progress
 from hoofsim.lessons.runner import begin, type_line
-from hoofsim.lessons.schema import Learner, Lesson
+from hoofsim.lessons.schema import Lesson, ScriptedLearner
 from hoofsim.lessons.score import score
 from hoofsim.session.store import plain_yaml
 
@@ -17,17 +17,17 @@ SAME_MARKS = 0.011
 
 
 @dataclass(frozen=True)
-class Played:
+class Rehearsed:
     """A rehearsal: where it ended, every (line typed, what was told), where it got stuck, and what was lost on the way."""
 
-    learner: Learner
+    learner: ScriptedLearner
     progress: Progress
     lines: tuple[tuple[str, str], ...]
     stuck: str | None
     lost: tuple[str, ...]
 
 
-def typed_lines(lesson: Lesson, learner: Learner) -> Iterator[str]:
+def typed_lines(lesson: Lesson, learner: ScriptedLearner) -> Iterator[str]:
     """The lines that a scripted learner types, in order: for playing the same script through another door.
 
     The lines depend on where the learner is, so they are found by playing.
@@ -35,7 +35,7 @@ def typed_lines(lesson: Lesson, learner: Learner) -> Iterator[str]:
     return (line for line, _ in play(lesson, learner, "script").lines)
 
 
-def play(lesson: Lesson, learner: Learner, name: str) -> Played:
+def play(lesson: Lesson, learner: ScriptedLearner, name: str) -> Rehearsed:
     """Play one scripted learner to the end, or until nothing that it types moves it on."""
     progress = begin(lesson, learner.name, name)
     waiting = {step: list(lines) for step, lines in learner.types.items()}
@@ -51,8 +51,8 @@ def play(lesson: Lesson, learner: Learner, name: str) -> Played:
         lost += losses(before, progress)
         stands = progress.at == before.at and not progress.finished
         if (stands and not scripted) or len(said) > MOST_LINES:
-            return Played(learner, progress, tuple(said), progress.at, tuple(lost))
-    return Played(learner, progress, tuple(said), None, tuple(lost))
+            return Rehearsed(learner, progress, tuple(said), progress.at, tuple(lost))
+    return Rehearsed(learner, progress, tuple(said), None, tuple(lost))
 
 
 def losses(before: Progress, after: Progress) -> list[str]:
@@ -71,7 +71,7 @@ def losses(before: Progress, after: Progress) -> list[str]:
     return found
 
 
-def complaints(lesson: Lesson, played: Played) -> list[str]:
+def complaints(lesson: Lesson, played: Rehearsed) -> list[str]:
     """How a rehearsal differs from what its learner's `expect` says: one sentence each, empty when it came out so."""
     name, expect = played.learner.name, played.learner.expect
     if played.stuck is not None:

@@ -10,17 +10,17 @@ from hoofsim.errors import BadInput, nearest
 from hoofsim.foot.parameters import BY_NAME
 from hoofsim.lessons.answers import ChoiceAnswer, WordsAnswer
 from hoofsim.lessons.events import (
-    Answer,
+    AskCheck,
+    AskHint,
     Back,
-    Check,
     Event,
+    GiveAnswer,
     GiveUp,
     GoTo,
-    Hint,
+    MoveControl,
     Next,
     Reset,
-    SetControl,
-    Sure,
+    SaySure,
     read_line,
 )
 from hoofsim.lessons.grading import Mark, judge, outcome_in_words
@@ -81,17 +81,17 @@ def _handled(lesson: Lesson, progress: Progress, step: Step, event: Event) -> Pr
             return _back(lesson, progress, step)
         case GoTo():
             return _go_to(lesson, progress, event)
-        case Answer():
+        case GiveAnswer():
             return _answer(lesson, progress, step, event)
-        case Sure():
+        case SaySure():
             return _sure(lesson, progress, step, event)
-        case SetControl():
+        case MoveControl():
             return _set_control(lesson, progress, step, event)
         case Reset():
             return _reset(lesson, progress, step)
-        case Check():
+        case AskCheck():
             return _check(lesson, progress, step)
-        case Hint():
+        case AskHint():
             return _hint(lesson, progress, step)
         case GiveUp():
             return _give_up(lesson, progress, step)
@@ -135,7 +135,7 @@ def _go_to(lesson: Lesson, progress: Progress, event: GoTo) -> Progress:
     return _entered(lesson, progress, target.id)
 
 
-def _answer(lesson: Lesson, progress: Progress, step: Step, event: Answer) -> Progress:
+def _answer(lesson: Lesson, progress: Progress, step: Step, event: GiveAnswer) -> Progress:
     if not isinstance(step, Asking):
         return _told(progress, "Nothing is asked here. Enter goes on.")
     given = read_answer(step.answer, event.text)
@@ -187,7 +187,7 @@ def _marked_answer(
     return _told(progress, told)
 
 
-def _sure(lesson: Lesson, progress: Progress, step: Step, event: Sure) -> Progress:
+def _sure(lesson: Lesson, progress: Progress, step: Step, event: SaySure) -> Progress:
     if event.level not in (1, 2, 3, 4):
         return _told(progress, "Say how sure you are from 1 (a guess) to 4 (certain).")
     if isinstance(step, Compare):
@@ -202,7 +202,7 @@ def _sure(lesson: Lesson, progress: Progress, step: Step, event: Sure) -> Progre
     return _told(progress, "How sure you are is asked after a prediction.")
 
 
-def _set_control(lesson: Lesson, progress: Progress, step: Step, event: SetControl) -> Progress:
+def _set_control(lesson: Lesson, progress: Progress, step: Step, event: MoveControl) -> Progress:
     if not isinstance(step, Do):
         return _told(progress, "No control is free at this step.")
     free = {one.control: one.range for one in step.free}

@@ -7,13 +7,13 @@ from pydantic import Field, model_validator
 
 from hoofsim.errors import BadInput, nearest
 from hoofsim.files.reader import Path_
-from hoofsim.files.scenario import FootChoice, LoadChoice
+from hoofsim.files.scenario import WrittenFoot, WrittenLoad
 from hoofsim.files.typed import Misplaced, Strict
 from hoofsim.foot.landmarks import BODY_OF
 from hoofsim.foot.parameters import BY_NAME, checked
 from hoofsim.lessons.answers import Answer, ChoiceAnswer, Line, Name, Prose
 from hoofsim.lessons.checks import Check, check_control, check_measure
-from hoofsim.lessons.state import State
+from hoofsim.lessons.state import FootState
 from hoofsim.measures import MEASURES
 from hoofsim.model import Foot
 from hoofsim.timeline.calendar import weeks
@@ -53,10 +53,10 @@ class Weeks(Strict):
         return {name: float(values[0]) for name, values in grown.controls.items()}
 
 
-class LessonFoot(FootChoice):
+class LessonFoot(WrittenFoot):
     """A foot with a load, under a name that the steps use; `weeks` lets it grow before it is loaded."""
 
-    load: LoadChoice = Field(default_factory=lambda: LoadChoice.model_validate({}))
+    load: WrittenLoad = Field(default_factory=lambda: WrittenLoad.model_validate({}))
     weeks: Weeks | None = None
 
     @model_validator(mode="after")
@@ -67,12 +67,14 @@ class LessonFoot(FootChoice):
             raise Misplaced(("weeks",), str(error)) from None
         return self
 
-    def state(self) -> State:
+    def state(self) -> FootState:
         """The foot by its values."""
         settings = dict(self.set)
         if self.weeks is not None:
             settings |= self.weeks.controls(Foot(self.preset, **settings))
-        return State(self.preset, tuple(sorted(settings.items())), self.load.case, self.load.stance_percent)
+        return FootState(
+            self.preset, tuple(sorted(settings.items())), self.load.case, self.load.stance_percent
+        )
 
 
 class Goal(Strict):
@@ -162,7 +164,7 @@ class Do(_Step):
     counts: bool = True
 
 
-class Plot(Strict):
+class ShownCurve(Strict):
     """A curve to show: the step's measures while one control runs from `from` to `to`."""
 
     control: str = Field(json_schema_extra={"enum": list(BY_NAME)})
@@ -171,7 +173,7 @@ class Plot(Strict):
     steps: int = Field(21, ge=3, le=101)
 
     @model_validator(mode="after")
-    def _in_range(self) -> "Plot":
+    def _in_range(self) -> "ShownCurve":
         check_control(self.control, ("control",))
         for key, value in (("from", self.start), ("to", self.to)):
             try:
@@ -188,7 +190,7 @@ class Watch(_Step):
     before: str = START
     measures: list[str] = Field(min_length=1, max_length=10)
     until: Literal["settled"] = "settled"
-    plot: Plot | None = None
+    plot: ShownCurve | None = None
 
 
 class Compare(_Step):
@@ -235,7 +237,7 @@ class Expected(Strict):
     )
 
 
-class Learner(Strict):
+class ScriptedLearner(Strict):
     """A scripted learner: lines typed at the steps, as at the keyboard; Enter is pressed wherever nothing is given."""
 
     name: Literal["right", "wrong", "wandering"]
@@ -260,7 +262,7 @@ class Lesson(Strict):
     feet: dict[Name, LessonFoot] = Field(min_length=1, max_length=MOST_FEET)
     steps: list[Step] = Field(min_length=1, max_length=60)
     pass_at: float = Field(0.7, gt=0, le=1, description="share of the counted marks that passes")
-    learners: list[Learner] = Field(default_factory=list, max_length=9)
+    learners: list[ScriptedLearner] = Field(default_factory=list, max_length=9)
 
     @model_validator(mode="after")
     def _fits_together(self) -> "Lesson":

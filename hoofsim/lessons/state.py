@@ -12,7 +12,7 @@ REMEMBERED = 256
 
 
 @dataclass(frozen=True)
-class State:
+class FootState:
     """One foot under one load, by its values alone, so that equal states share one solution.
 
     `settings` are the controls that differ from the preset, sorted by name; `stance` in percent, for walk and trot.
@@ -23,10 +23,10 @@ class State:
     case: str = "standing"
     stance: float | None = None
 
-    def change(self, **values: float) -> "State":
+    def change(self, **values: float) -> "FootState":
         """The same foot and load with some controls set to other values."""
         changed = {**dict(self.settings), **values}
-        return State(self.preset, tuple(sorted(changed.items())), self.case, self.stance)
+        return FootState(self.preset, tuple(sorted(changed.items())), self.case, self.stance)
 
     @property
     def foot(self) -> Foot:
@@ -56,17 +56,17 @@ def setting_in_words(control: str, value: float) -> str:
     return f"{round(value, 2):g} {shown_unit(BY_NAME[control].unit)}".strip()
 
 
-def change_between(before: State, after: State, name: str) -> float | None:
+def change_between(before: FootState, after: FootState, name: str) -> float | None:
     """How much a measure differs, in its unit; None where either foot does not give it."""
     first, second = before.measure(name), after.measure(name)
     return None if first is None or second is None else second - first
 
 
 @lru_cache(maxsize=REMEMBERED)
-def _loaded(state: State) -> LoadedFoot:
+def _loaded(state: FootState) -> LoadedFoot:
     return state.foot.load(state.case, state.stance)
 
 
 @lru_cache(maxsize=REMEMBERED)
-def _measures(state: State) -> dict[str, float | None]:
+def _measures(state: FootState) -> dict[str, float | None]:
     return _loaded(state).measures()

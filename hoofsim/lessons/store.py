@@ -6,18 +6,17 @@ is the system's own, so a killed program holds none. A file that cannot be read 
 """
 
 import re
-import sys
 import time
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
-from typing import IO
 
 from hoofsim.errors import BadInput
 from hoofsim.files.reader import read_file
 from hoofsim.lessons.merging import merged
 from hoofsim.lessons.progress import LONGEST_NAME, Progress, load_progress
+from hoofsim.session.lock import try_lock, unlock
 from hoofsim.session.store import plain_yaml, put_aside, user_folder
 from hoofsim.writing import write_whole
 
@@ -29,7 +28,7 @@ DEFAULT_LEARNER = "learner"
 
 
 @dataclass(frozen=True)
-class Kept:
+class KeptProgress:
     """What the store had: progress or None, and a sentence to tell when something was amiss."""
 
     progress: Progress | None
@@ -51,17 +50,19 @@ class Store:
         """The file of one learner in one lesson."""
         return self.folder / folder_name(learner) / f"{lesson}.yaml"
 
-    def open(self, learner: str, lesson: str) -> Kept:
+    def open(self, learner: str, lesson: str) -> KeptProgress:
         """What was kept. A damaged file is moved aside and told; one that cannot even be moved is left and told."""
         path = self.path(learner, lesson)
         try:
             if not path.exists():
-                return Kept(None)
-            return Kept(read_progress(path))
+                return KeptProgress(None)
+            return KeptProgress(read_progress(path))
         except BadInput as error:
-            return Kept(None, _kept_aside(path, str(error)))
+            return KeptProgress(None, _kept_aside(path, str(error)))
         except OSError as error:
-            return Kept(None, f"{path}: cannot be read: {error.strerror or error}; the lesson begins anew.")
+            return KeptProgress(
+                None, f"{path}: cannot be read: {error.strerror or error}; the lesson begins anew."
+            )
 
     def peek(self, learner: str, lesson: str) -> Progress | None:
         """What was kept, without touching anything: None also for a file that cannot be read."""
@@ -142,40 +143,11 @@ def _locked(path: Path) -> Iterator[None]:
     """Hold the lock file; BadInput when another program holds it for longer than a save can take."""
     with path.open("a+b") as stream:
         until = time.monotonic() + LOCK_PATIENCE
-        while not _try_lock(stream):
+        while not try_lock(stream):
             if time.monotonic() > until:
                 raise BadInput(f"{path}: another program is writing this progress; close it and try again")
             time.sleep(LOCK_PAUSE)
         try:
             yield
         finally:
-            _unlock(stream)
-
-
-if sys.platform == "win32":
-    import msvcrt
-
-    def _try_lock(stream: IO[bytes]) -> bool:
-        stream.seek(0)
-        try:
-            msvcrt.locking(stream.fileno(), msvcrt.LK_NBLCK, 1)
-        except OSError:
-            return False
-        return True
-
-    def _unlock(stream: IO[bytes]) -> None:
-        stream.seek(0)
-        msvcrt.locking(stream.fileno(), msvcrt.LK_UNLCK, 1)
-
-else:
-    import fcntl
-
-    def _try_lock(stream: IO[bytes]) -> bool:
-        try:
-            fcntl.flock(stream.fileno(), fcntl.LOCK_EX | fcntl.LOCK_NB)
-        except BlockingIOError:
-            return False
-        return True
-
-    def _unlock(stream: IO[bytes]) -> None:
-        fcntl.flock(stream.fileno(), fcntl.LOCK_UN)
+            unlock(stream)

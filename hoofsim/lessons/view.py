@@ -15,21 +15,21 @@ from hoofsim.lessons.schema import (
     Do,
     Explain,
     Lesson,
-    Plot,
     Predict,
     Read,
+    ShownCurve,
     Step,
     Transfer,
     Watch,
 )
-from hoofsim.lessons.state import State, change_between
+from hoofsim.lessons.state import FootState, change_between
 from hoofsim.measures import MEASURES
 from hoofsim.measures.compute import change_is_readable
 from hoofsim.model import sweep
 
 
 @dataclass(frozen=True)
-class Row:
+class ChangeRow:
     """One measure beside the drawing, in its unit (None: not defined); `readable`: a radiograph could show the change."""
 
     measure: str
@@ -73,14 +73,14 @@ class View:
     asks: str
     given: str
     controls: tuple[FreeControl, ...]
-    rows: tuple[Row, ...]
-    plot: Plot | None
+    rows: tuple[ChangeRow, ...]
+    plot: ShownCurve | None
     hints_left: int
     told: str
     look_at: tuple[str, ...]
     wants_position: str | None
-    state: State
-    before: State
+    state: FootState
+    before: FootState
     length_unit: str
     can_go_on: bool
     finished: bool
@@ -193,7 +193,7 @@ def _middle(step: Do) -> float:
     return round(low + (high - low) / 4)
 
 
-def _controls(step: Step, state: State) -> tuple[FreeControl, ...]:
+def _controls(step: Step, state: FootState) -> tuple[FreeControl, ...]:
     if not isinstance(step, Do):
         return ()
     return tuple(
@@ -217,10 +217,10 @@ def _measures(step: Step) -> list[str]:
     return []
 
 
-def _row(name: str, before: State, now: State) -> Row:
+def _row(name: str, before: FootState, now: FootState) -> ChangeRow:
     measure = MEASURES[name]
     change = change_between(before, now, name)
-    return Row(
+    return ChangeRow(
         name,
         measure.label,
         measure.unit,

@@ -5,7 +5,7 @@ here.
 from collections.abc import Callable
 
 from hoofsim.frames import Array
-from hoofsim.measures.measure import Kind, Measure, Unit
+from hoofsim.measures.measure import Measure, MeasureKind, Unit
 from hoofsim.measures.references import REFERENCES, SMALLEST_READABLE, SMALLEST_READABLE_RATIO
 
 
@@ -18,7 +18,7 @@ def describe(
     source: str,
     needs: tuple[str, ...],
     function: Callable[..., Array],
-    kind: Kind = "points",
+    kind: MeasureKind = "points",
 ) -> Measure:
     """The measure `name`; anything that comes from points is readable on a radiograph, anything mechanical is
     not.

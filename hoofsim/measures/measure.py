@@ -20,7 +20,7 @@ Mechanics = Mapping[str, Array]
 
 Unit = Literal["deg", "mm", "N", "MPa", "1"]
 Status = Literal["abstract", "second-hand", "memory", "practice", "choice"]
-Kind = Literal["points", "change", "mechanics"]
+MeasureKind = Literal["points", "change", "mechanics"]
 
 
 @dataclass(frozen=True)
@@ -52,7 +52,7 @@ class Measure:
     sign: str
     unit: Unit
     source: str
-    kind: Kind
+    kind: MeasureKind
     needs: tuple[str, ...]
     """Landmarks (kinds `points` and `change`) or mechanical outputs (kind `mechanics`) without which it is
     None.

@@ -64,7 +64,7 @@ class Model:
     values: dict[str, Array]
     case: LoadCase
     posture: Posture
-    stations: places.Stations
+    stations: places.StationArrays
     station_points: Array
     two_sided: BondConstants
     one_sided: BondConstants
@@ -101,7 +101,7 @@ class Model:
         return int(self.force.shape[0])
 
 
-def _bonds(values: Mapping[str, Array], s: places.Stations) -> tuple[BondConstants, BondConstants]:
+def _bonds(values: Mapping[str, Array], s: places.StationArrays) -> tuple[BondConstants, BondConstants]:
     v, batch = values, s.area.shape[1]
 
     def rows(kinds: tuple[str, ...], *per_kind: Array | float) -> Array:
@@ -143,7 +143,7 @@ def _bonds(values: Mapping[str, Array], s: places.Stations) -> tuple[BondConstan
     return two_sided, one_sided
 
 
-def _pressed(values: Mapping[str, Array], s: places.Stations) -> CompressionConstants:
+def _pressed(values: Mapping[str, Array], s: places.StationArrays) -> CompressionConstants:
     batch = s.area.shape[1]
     kinds = ("laminae", "solar_dermis", "cushion")
 

@@ -38,7 +38,7 @@ class StationState(NamedTuple):
     shear: Array
 
 
-class Arrow(NamedTuple):
+class BatchForce(NamedTuple):
     """A force (B, 2) in N drawn at a point (B, 2) in mm."""
 
     at: Array
@@ -51,7 +51,7 @@ class Outputs(NamedTuple):
     points: dict[str, Array]
     poses: dict[str, BodyPose]
     stations: dict[str, StationState]
-    forces: dict[str, Arrow]
+    forces: dict[str, BatchForce]
     mechanics: dict[str, Array]
 
 
@@ -184,10 +184,10 @@ def observe(model: Model, freedoms: Array, worst: Array) -> Outputs:
     }
     extensor_line = _unit(joint + model.line_fixed[EXTENSOR] - points["extensor_process"])
     forces = {
-        "load": Arrow(joint, np.stack([np.zeros_like(model.force), -model.force], axis=-1)),
-        "ground": Arrow(centre, force),
-        "tendon": Arrow(points["tendon_insertion"], tension[:, None] * at_insertion),
-        "navicular": Arrow(points["navicular_flexor"], on_navicular),
-        "extensor": Arrow(points["extensor_process"], extensor_pull[:, None] * extensor_line),
+        "load": BatchForce(joint, np.stack([np.zeros_like(model.force), -model.force], axis=-1)),
+        "ground": BatchForce(centre, force),
+        "tendon": BatchForce(points["tendon_insertion"], tension[:, None] * at_insertion),
+        "navicular": BatchForce(points["navicular_flexor"], on_navicular),
+        "extensor": BatchForce(points["extensor_process"], extensor_pull[:, None] * extensor_line),
     }
     return Outputs(points, poses, stations, forces, mechanics)

@@ -17,7 +17,7 @@ Values = Mapping[str, Array]
 
 
 @dataclass(frozen=True)
-class Kind:
+class StationKind:
     """A group of stations: `interface` names its two bodies; counts fix its place in the arrays."""
 
     name: str
@@ -28,15 +28,15 @@ class Kind:
 
 # Order matters: two-sided bonds, then one-sided bonds, then pressed tissue, then ground (see `assembly`).
 KINDS = (
-    Kind("quarters", "p3", "border", 6),
-    Kind("junction", "plate", "border", 4),
-    Kind("laminae", "p3", "wall", 18),
-    Kind("solar_dermis", "p3", "plate", 14),
-    Kind("cushion", "p3", "plate", 4),
-    Kind("border_ground", "border", "ground", 7),
-    Kind("wall_ground", "wall", "ground", 1),
-    Kind("plate_ground", "plate", "ground", 9),
-    Kind("bone_ground", "p3", "ground", 2),
+    StationKind("quarters", "p3", "border", 6),
+    StationKind("junction", "plate", "border", 4),
+    StationKind("laminae", "p3", "wall", 18),
+    StationKind("solar_dermis", "p3", "plate", 14),
+    StationKind("cushion", "p3", "plate", 4),
+    StationKind("border_ground", "border", "ground", 7),
+    StationKind("wall_ground", "wall", "ground", 1),
+    StationKind("plate_ground", "plate", "ground", 9),
+    StationKind("bone_ground", "p3", "ground", 2),
 )
 COUNTS = {kind.name: kind.count for kind in KINDS}
 _ENDS = np.cumsum([0] + [kind.count for kind in KINDS])
@@ -79,7 +79,7 @@ LEAST_DERMIS_MM = 1.5
 
 
 @dataclass(frozen=True)
-class Stations:
+class StationArrays:
     """Arrays (stations, B): lever of A's point from A's pivot, unit normal, rest gap and place of grip (ground only: the
     slide at which friction began, mm), area mm2, attached share 0-1, thickness mm, ground stiffness N/mm."""
 
@@ -116,7 +116,7 @@ def _middles(count: int) -> Array:
     return (np.arange(count) + 0.5) / count
 
 
-def place(rest: Rest, values: Values, lifted: bool) -> tuple[Stations, Array]:
+def place(rest: Rest, values: Values, lifted: bool) -> tuple[StationArrays, Array]:
     """Stations of a batch of feet and the rest points (stations, B, 2) of their A ends."""
     p, batch = rest.points, rest.scale.shape[0]
     at = np.empty((TOTAL, batch, 2))
@@ -186,7 +186,7 @@ def place(rest: Rest, values: Values, lifted: bool) -> tuple[Stations, Array]:
     lever = at.copy()
     for kind in KINDS:
         at[SLICES[kind.name]] += pivot[kind.body][None]
-    return Stations(
+    return StationArrays(
         np.ascontiguousarray(lever[..., 0]), np.ascontiguousarray(lever[..., 1]),
         np.ascontiguousarray(normal[..., 0]), np.ascontiguousarray(normal[..., 1]),
         gap, np.zeros_like(gap), area, attached, thickness, stiffness,

@@ -12,12 +12,12 @@ from typing import Any
 
 from hoofsim.errors import BadInput, nearest
 from hoofsim.resources import assets_folder
-from hoofsim.verify.uncertainty import CASES, SAMPLES, SEED, UNCERTAIN, Band
+from hoofsim.verify.uncertainty import CASES, SAMPLES, SEED, UNCERTAIN, MeasureBand
 
 FILE = "bands.json"
 
 
-def as_text(found: Mapping[str, Mapping[str, Band]], count: int = SAMPLES) -> str:
+def as_text(found: Mapping[str, Mapping[str, MeasureBand]], count: int = SAMPLES) -> str:
     """The file's text: how it was made, the spreads it was made from, and every band."""
     content = {
         "how": "90 % bands from a Saltelli design; renewed by hoofsim verify --uncertainty --bands FILE",
@@ -31,17 +31,17 @@ def as_text(found: Mapping[str, Mapping[str, Band]], count: int = SAMPLES) -> st
     return json.dumps(content, indent=1) + "\n"
 
 
-def _plain(one: Band) -> dict[str, Any]:
+def _plain(one: MeasureBand) -> dict[str, Any]:
     numbers = {name: float(f"{getattr(one, name):.5g}") for name in ("low", "middle", "high")}
     return {**numbers, "matter": [[name, round(share, 2)] for name, share in one.matter]}
 
 
-def from_text(text: str) -> dict[str, dict[str, Band]]:
+def from_text(text: str) -> dict[str, dict[str, MeasureBand]]:
     """Case -> measure -> band, from the file's text."""
     cases = json.loads(text)["cases"]
     return {
         case: {
-            measure: Band(
+            measure: MeasureBand(
                 one["low"], one["middle"], one["high"], tuple((name, share) for name, share in one["matter"])
             )
             for measure, one in bands.items()
@@ -51,7 +51,7 @@ def from_text(text: str) -> dict[str, dict[str, Band]]:
 
 
 @lru_cache(maxsize=1)
-def carried() -> dict[str, dict[str, Band]]:
+def carried() -> dict[str, dict[str, MeasureBand]]:
     """The bands that came with the program."""
     return from_text((assets_folder() / FILE).read_text(encoding="utf-8"))
 

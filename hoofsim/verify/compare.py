@@ -22,7 +22,7 @@ STANDING_MEASURES: Mapping[str, str] = {
 
 
 @dataclass(frozen=True)
-class Row:
+class Comparison:
     """A published value and the model's own. `model` in the published value's unit."""
 
     published: Published
@@ -55,12 +55,12 @@ class Row:
         return "inside" if self.inside else "outside"
 
 
-def compute(one: Published) -> Row:
+def compute(one: Published) -> Comparison:
     """One row."""
-    return Row(one, QUANTITIES[one.id]())
+    return Comparison(one, QUANTITIES[one.id]())
 
 
-def compare(progress: Callable[[int, int], object] | None = None) -> tuple[Row, ...]:
+def compare(progress: Callable[[int, int], object] | None = None) -> tuple[Comparison, ...]:
     """Every row of the carried table, computed now; `progress(done, total)` is called after each."""
     table = published()
     rows = []

@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING
 
 from hoofsim.drawing.palette import INK
 from hoofsim.reports.plot_style import QUIET, headed, new_figure, series_look, shared_style
-from hoofsim.verify.compare import Row
+from hoofsim.verify.compare import Comparison
 from hoofsim.verify.wording import cited, groups, tally, with_unit, world
 
 if TYPE_CHECKING:
@@ -20,7 +20,7 @@ HOW_TO_LOOK = (
 )
 
 
-def comparison_figure(rows: Sequence[Row]) -> "Figure":
+def comparison_figure(rows: Sequence[Comparison]) -> "Figure":
     """One line a row; x in half-widths of the published spread, so that -1 and 1 are its edges for every row alike."""
     inside, outside = series_look(0), series_look(1)
     with shared_style():
@@ -45,7 +45,7 @@ def comparison_figure(rows: Sequence[Row]) -> "Figure":
     return figure
 
 
-def _draw(axes: object, row: Row, at: float, look: object) -> None:
+def _draw(axes: object, row: Comparison, at: float, look: object) -> None:
     from matplotlib.axes import Axes
 
     from hoofsim.reports.plot_style import Look

@@ -6,16 +6,16 @@ from hoofsim.cautions import CAUTIONS, LIMITS
 from hoofsim.reports.page import Block, Bullets, Page, Paragraph, Picture, Section, Table
 from hoofsim.reports.plot_style import image_bytes
 from hoofsim.sources import SOURCES, STATUSES
-from hoofsim.verify.compare import Row
+from hoofsim.verify.compare import Comparison
 from hoofsim.verify.figure import comparison_figure
 from hoofsim.verify.findings import findings
-from hoofsim.verify.referees.referee import Outcome
+from hoofsim.verify.referees.referee import Verdict
 from hoofsim.verify.wording import COLUMNS, HOW_TO_READ, cells, groups, tally
 
 REFEREE_COLUMNS = ("what", "found", "asked", "by", "verdict")
 
 
-def comparison_page(rows: Sequence[Row], outcomes: Sequence[Outcome]) -> Page:
+def comparison_page(rows: Sequence[Comparison], outcomes: Sequence[Verdict]) -> Page:
     """The whole page."""
     picture = Picture(
         image_bytes(comparison_figure(rows)), "Each published spread as a bar, the model as a mark on it."
@@ -44,7 +44,7 @@ def comparison_page(rows: Sequence[Row], outcomes: Sequence[Outcome]) -> Page:
     )  # fmt: skip
 
 
-def outside_words(rows: Sequence[Row]) -> list[str]:
+def outside_words(rows: Sequence[Comparison]) -> list[str]:
     """A paragraph for each row outside, led by what it is about."""
     why = findings()
     return [

@@ -35,7 +35,7 @@ MEASURED = (
 
 
 @dataclass(frozen=True)
-class Case:
+class StandardCase:
     """A standard case: a foot under a load, with the words for it."""
 
     name: str
@@ -45,21 +45,23 @@ class Case:
     stance_percent: float | None = None
 
 
-CASES: Mapping[str, Case] = {
+CASES: Mapping[str, StandardCase] = {
     case.name: case
     for case in (
-        Case("standing", "sound foot, standing", Foot("sound"), "standing"),
-        Case("other_lifted", "sound foot, other foot lifted", Foot("sound"), "other_lifted"),
-        Case("trot", "sound foot, middle of the trot's stance", Foot("sound"), "trot", 50.0),
-        Case("walk_breakover", "sound foot, breakover of the walk", Foot("sound"), "walk", 84.0),
-        Case("wedge", "sound foot on a 6 deg wedge, standing", Foot("sound", wedge_deg=6.0), "standing"),
-        Case("failed", "failed laminae, standing", Foot("failed_laminae"), "standing"),
+        StandardCase("standing", "sound foot, standing", Foot("sound"), "standing"),
+        StandardCase("other_lifted", "sound foot, other foot lifted", Foot("sound"), "other_lifted"),
+        StandardCase("trot", "sound foot, middle of the trot's stance", Foot("sound"), "trot", 50.0),
+        StandardCase("walk_breakover", "sound foot, breakover of the walk", Foot("sound"), "walk", 84.0),
+        StandardCase(
+            "wedge", "sound foot on a 6 deg wedge, standing", Foot("sound", wedge_deg=6.0), "standing"
+        ),
+        StandardCase("failed", "failed laminae, standing", Foot("failed_laminae"), "standing"),
     )
 }
 
 
 @dataclass(frozen=True)
-class Band:
+class MeasureBand:
     """90 % band of a measure in its unit, its middle, and the controls that matter most with their total indices."""
 
     low: float
@@ -68,7 +70,7 @@ class Band:
     matter: tuple[tuple[str, float], ...]
 
 
-def sample(case: Case, count: int, seed: int = SEED) -> dict[str, Array]:
+def sample(case: StandardCase, count: int, seed: int = SEED) -> dict[str, Array]:
     """Values of every uncertain control for each row of the design about the case's foot."""
     rows = design(count, len(UNCERTAIN), seed)
     values = {}
@@ -97,8 +99,8 @@ def possible(foot: Foot, values: Mapping[str, Array], rows: NDArray[np.int_]) ->
 
 
 def bands_of(
-    case: Case, count: int = SAMPLES, progress: Callable[[int, int], bool | None] | None = None
-) -> dict[str, Band]:
+    case: StandardCase, count: int = SAMPLES, progress: Callable[[int, int], bool | None] | None = None
+) -> dict[str, MeasureBand]:
     """Measure -> band of one case from a design of `count`."""
     values = sample(case, count)
     total = count * (len(UNCERTAIN) + 2)
@@ -114,5 +116,5 @@ def bands_of(
         shares = indices(results, count).total
         order = np.argsort(shares)[::-1][:MATTER]
         matter = tuple((UNCERTAIN[i].name, float(shares[i])) for i in order)
-        found[measure] = Band(float(low), float(middle), float(high), matter)
+        found[measure] = MeasureBand(float(low), float(middle), float(high), matter)
     return found

@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 
 from hoofsim.sources import SOURCES
 from hoofsim.units import MINUS
-from hoofsim.verify.compare import Row
+from hoofsim.verify.compare import Comparison
 from hoofsim.verify.published import Published
 
 COLUMNS = (
@@ -58,7 +58,7 @@ def cited(one: Published) -> str:
     return f"{one.source}, {one.mark}" if one.mark and one.mark != one.source else one.source
 
 
-def cells(row: Row) -> list[str]:
+def cells(row: Comparison) -> list[str]:
     """One line of the table, in the order of COLUMNS."""
     one = row.published
     return [
@@ -67,7 +67,7 @@ def cells(row: Row) -> list[str]:
     ]  # fmt: skip
 
 
-def tally(rows: Sequence[Row]) -> str:
+def tally(rows: Sequence[Comparison]) -> str:
     """How many are inside, predicted and calibrated apart."""
     counts = []
     for kind in ("predicted", "calibrated"):
@@ -76,7 +76,7 @@ def tally(rows: Sequence[Row]) -> str:
     return "; ".join(counts) + "."
 
 
-def as_data(row: Row) -> Mapping[str, object]:
+def as_data(row: Comparison) -> Mapping[str, object]:
     """One row for JSON."""
     one = row.published
     return {
@@ -87,9 +87,9 @@ def as_data(row: Row) -> Mapping[str, object]:
     }  # fmt: skip
 
 
-def groups(rows: Sequence[Row]) -> dict[str, list[Row]]:
+def groups(rows: Sequence[Comparison]) -> dict[str, list[Comparison]]:
     """The rows by group, in the table's order."""
-    found: dict[str, list[Row]] = {}
+    found: dict[str, list[Comparison]] = {}
     for row in rows:
         found.setdefault(row.published.group, []).append(row)
     return found

@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 
 from hoofsim.app import density
 from hoofsim.app.application import Application
-from hoofsim.app.density import Readings, dots_per_inch_of, read_display, scale_factor
+from hoofsim.app.density import DisplayReadings, dots_per_inch_of, read_display, scale_factor
 from hoofsim.app.screens.registry import SCREENS
 from hoofsim.app.settings import Settings, accepted
 from hoofsim.app.theme import theme_for
@@ -21,7 +21,7 @@ from hoofsim.app.widgets.report import complaints
 from hoofsim.app.window import prepare_environment, start_size
 
 FULL_HD, FOUR_K = (1920, 1080), (3840, 2160)
-X = Readings("linux", "x11", FULL_HD)
+X = DisplayReadings("linux", "x11", FULL_HD)
 
 
 @pytest.mark.parametrize(
@@ -62,12 +62,14 @@ X = Readings("linux", "x11", FULL_HD)
     ids=str,
 )
 def test_the_factor_follows_what_each_system_says(said, factor):
-    assert scale_factor(said if isinstance(said, Readings) else dataclasses.replace(X, **said)) == factor
+    assert (
+        scale_factor(said if isinstance(said, DisplayReadings) else dataclasses.replace(X, **said)) == factor
+    )
 
 
 @given(
     st.builds(
-        Readings,
+        DisplayReadings,
         st.sampled_from(["linux", "win32", "darwin", "freebsd"]),
         st.sampled_from(["x11", "wayland", "windows", "cocoa", ""]),
         st.none() | st.tuples(st.integers(0, 99999), st.integers(0, 99999)),
@@ -124,7 +126,7 @@ def test_the_x_server_and_the_environment_are_asked(says, monkeypatch):
     says("linux", "x11", [FOUR_K, FULL_HD])
     monkeypatch.setattr(density, "_x_resources", lambda: "Xft.dpi: 192\n")
     monkeypatch.setenv("GDK_SCALE", "2")
-    assert read_display() == Readings("linux", "x11", FOUR_K, 192.0, {"GDK_SCALE": "2"})
+    assert read_display() == DisplayReadings("linux", "x11", FOUR_K, 192.0, {"GDK_SCALE": "2"})
 
 
 @pytest.mark.parametrize(
@@ -136,7 +138,7 @@ def test_a_system_that_says_nothing_stops_nothing(says, monkeypatch, error):
 
     says("linux", "x11", [])
     monkeypatch.setattr(density.ctypes, "CDLL", fail)
-    assert read_display() == Readings("linux", "x11", None, None, {})
+    assert read_display() == DisplayReadings("linux", "x11", None, None, {})
     monkeypatch.setattr(pygame.display, "get_driver", fail)
     monkeypatch.setattr(pygame.display, "get_desktop_sizes", fail)
     assert scale_factor(read_display()) == 1.0

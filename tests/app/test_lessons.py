@@ -7,7 +7,7 @@ from driving import down as press_down
 from driving import move as move_to
 
 from hoofsim.app.widgets.report import complaints
-from hoofsim.lessons.events import Answer, Check, GiveUp, Next
+from hoofsim.lessons.events import AskCheck, GiveAnswer, GiveUp, Next
 from hoofsim.lessons.loader import lesson_files, lesson_id
 from hoofsim.lessons.store import DEFAULT_LEARNER, Store
 
@@ -32,10 +32,10 @@ def through(app):
         return
     if view.kind == "do":
         app.screen.send(GiveUp())
-        app.screen.send(Check())
+        app.screen.send(AskCheck())
         return
     for text in [*(word for word, _ in view.choices[:1]), *TRIALS]:
-        app.screen.send(Answer(text))
+        app.screen.send(GiveAnswer(text))
         if app.screen.now.can_go_on:
             return
     raise AssertionError(f"step '{view.step}' takes no answer: {app.screen.now.told}")

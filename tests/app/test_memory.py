@@ -15,7 +15,7 @@ from hoofsim.app.main import render_screen, screen_png, without_window
 from hoofsim.app.png import png_bytes
 from hoofsim.app.screens.registry import SCREENS
 from hoofsim.app.window import close_window, open_window
-from hoofsim.drawing.backend_pygame import TEXT_BYTES_KEPT, Painter
+from hoofsim.drawing.backend_pygame import TEXT_BYTES_KEPT, PicturePainter
 from hoofsim.drawing.camera import Camera
 from hoofsim.drawing.display_list import DisplayList, Text
 
@@ -33,7 +33,7 @@ def test_words_and_typefaces_are_kept_within_a_bound() -> None:
 
 
 def test_words_on_pictures_are_kept_within_a_bound() -> None:
-    painter, camera = Painter(), Camera(1.0, (0.0, 0.0), (600, 400))
+    painter, camera = PicturePainter(), Camera(1.0, (0.0, 0.0), (600, 400))
     for number in range(300):
         words = Text((0.0, 0.0), f"{number} reads as a rather long line", "label", height=80.0)
         painter.paint(DisplayList((words,), (-300.0, -200.0, 300.0, 200.0)), camera)

@@ -11,7 +11,7 @@ from hoofsim.app.screens.sandbox.plots.account_curves import account_curves, see
 from hoofsim.app.screens.sandbox.plots.claim_plot import ClaimPlot
 from hoofsim.app.screens.sandbox.plots.live_plots import WORK_EVERY
 from hoofsim.app.screens.sandbox.plots.stance_curve import BLOCK, STANCES
-from hoofsim.app.widgets.plot import Line, Picture
+from hoofsim.app.widgets.plot import PlotLine, PlotPicture
 from hoofsim.app.widgets.report import complaints
 from hoofsim.app.widgets.tagged_plot import Tag, TaggedPlot
 from hoofsim.claims.accounts import ACCOUNTS
@@ -235,7 +235,7 @@ def test_a_new_claim_plot_has_nothing_to_say_before_its_work():
 def test_tags_stand_off_their_lines_and_apart_and_the_needed_ones_always():
     theme = application().theme
     plot = TaggedPlot("plot")
-    plot.picture = Picture("x", "y", (Line(((0.0, 0.0), (10.0, 0.0))),), least_height=10.0)
+    plot.picture = PlotPicture("x", "y", (PlotLine(((0.0, 0.0), (10.0, 0.0))),), least_height=10.0)
     plot.place(pygame.Rect(0, 0, 300, 240), theme)
     plot.tags = (Tag((5.0, 0.0), "one"), Tag((5.0, 0.0), "two"), Tag((5.0, 0.0), "three"))
     placed = plot.placed(theme)
@@ -243,7 +243,7 @@ def test_tags_stand_off_their_lines_and_apart_and_the_needed_ones_always():
     assert [tag.words for tag, _ in placed][:2] == ["one", "two"]
     assert all(not box.top < line < box.bottom for _, box in placed[:2])
     assert all(not a[1].colliderect(b[1]) for a, b in itertools.combinations(placed, 2))
-    crowd = tuple(Line(((0.0, y / 4), (10.0, y / 4))) for y in range(-80, 80))
-    plot.picture = Picture("x", "y", crowd, least_height=10.0)
+    crowd = tuple(PlotLine(((0.0, y / 4), (10.0, y / 4))) for y in range(-80, 80))
+    plot.picture = PlotPicture("x", "y", crowd, least_height=10.0)
     plot.tags = (Tag((5.0, 0.0), "spare", needed=False), Tag((5.0, 0.0), "kept"))
     assert [tag.words for tag, _ in plot.placed(theme)] == ["kept"]

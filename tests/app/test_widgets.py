@@ -7,7 +7,7 @@ from hoofsim.app.theme import theme_for
 from hoofsim.app.widgets.base import Rect
 from hoofsim.app.widgets.button import Button
 from hoofsim.app.widgets.dropdown import Choice, DropDown
-from hoofsim.app.widgets.measure_list import MeasureList, Row
+from hoofsim.app.widgets.measure_list import MeasureList, MeasureRow
 from hoofsim.app.widgets.painter import Painter
 from hoofsim.app.widgets.rich_text import RichText, parse
 from hoofsim.app.widgets.scroll import ScrollPanel
@@ -207,7 +207,9 @@ def test_tabs_walk_round_with_arrows():
 def test_measure_list_moves_its_choice_and_draws_every_row():
     told = []
     one = MeasureList("Measures", told.append)
-    one.rows = [Row(f"m{n}", f"measure {n}", f"{n}.0 mm", "+1.0", 1, n % 2 == 0, (0, 5), n) for n in range(6)]
+    one.rows = [
+        MeasureRow(f"m{n}", f"measure {n}", f"{n}.0 mm", "+1.0", 1, n % 2 == 0, (0, 5), n) for n in range(6)
+    ]
     one.place(Rect(0, 0, 280, one.height_for(280, THEME)), THEME)
     one.key(key(pygame.K_DOWN), THEME)
     one.key(key(pygame.K_END), THEME)

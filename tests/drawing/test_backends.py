@@ -8,7 +8,7 @@ import pygame
 import pytest
 
 from hoofsim.drawing.backend_matplotlib import figure, image_bytes
-from hoofsim.drawing.backend_pygame import Painter, bar, strip
+from hoofsim.drawing.backend_pygame import PicturePainter, bar, strip
 from hoofsim.drawing.backend_svg import svg
 from hoofsim.drawing.backend_text import LETTERS, characters, dump
 from hoofsim.drawing.camera import Camera
@@ -38,7 +38,7 @@ PICTURE = DisplayList(
 
 
 def pixels(fine: bool = True, picture: DisplayList = PICTURE) -> Array:
-    surface = Painter(fine=fine).paint(picture, Camera.fit(picture.bounds, (500, 320), margin=0.0))
+    surface = PicturePainter(fine=fine).paint(picture, Camera.fit(picture.bounds, (500, 320), margin=0.0))
     return np.transpose(pygame.surfarray.array3d(surface), (1, 0, 2)).astype(float)
 
 
@@ -143,14 +143,14 @@ def test_pygame_puts_colours_where_they_belong(fine: bool) -> None:
 
 
 def test_pygame_repeats_itself_and_keeps_still_layers() -> None:
-    painter, camera = Painter(), Camera.fit(PICTURE.bounds, (300, 200))
+    painter, camera = PicturePainter(), Camera.fit(PICTURE.bounds, (300, 200))
     first, again = (pygame.image.tobytes(painter.paint(PICTURE, camera), "RGB") for _ in range(2))
-    fresh = pygame.image.tobytes(Painter().paint(PICTURE, camera), "RGB")
+    fresh = pygame.image.tobytes(PicturePainter().paint(PICTURE, camera), "RGB")
     assert first == again == fresh
 
 
 def test_pygame_redraws_a_still_layer_that_changed() -> None:
-    painter, camera = Painter(), Camera.fit(PICTURE.bounds, (300, 200))
+    painter, camera = PicturePainter(), Camera.fit(PICTURE.bounds, (300, 200))
     before = pygame.image.tobytes(painter.paint(PICTURE, camera), "RGB")
     moved = Group((Polygon(((0.0, 0.0), (50.0, 0.0), (50.0, 6.0)), "ground"),), still=True)
     other = DisplayList((moved, *PICTURE.items[1:]), PICTURE.bounds)
@@ -167,7 +167,7 @@ def test_pygame_edges_are_smooth() -> None:
 
 
 def test_pygame_survives_a_view_far_away() -> None:
-    surface = Painter().paint(PICTURE, Camera(200.0, (1e5, 1e5), (100, 100)))
+    surface = PicturePainter().paint(PICTURE, Camera(200.0, (1e5, 1e5), (100, 100)))
     assert surface.get_at((50, 50))[:3] == (251, 249, 244)
 
 
@@ -176,7 +176,7 @@ def test_pygame_draws_the_same_with_and_without_keeping_places_in_reach() -> Non
     wide = DisplayList(PICTURE.items, (-1e6, -1e6, 1e6, 1e6))
     camera = Camera.fit(PICTURE.bounds, (500, 320))
     for fine in (True, False):
-        kept, free = (pygame.image.tobytes(Painter(fine=fine).paint(one, camera), "RGB")
+        kept, free = (pygame.image.tobytes(PicturePainter(fine=fine).paint(one, camera), "RGB")
                       for one in (wide, PICTURE))  # fmt: skip
         assert kept == free
 
@@ -185,7 +185,7 @@ def test_pygame_draws_the_same_with_and_without_keeping_places_in_reach() -> Non
 def test_pygame_stamps_dots_where_discs_would_be(scale: float) -> None:
     area = Polygon(((0.0, 0.0), (30.0, 0.0), (30.0, 20.0), (0.0, 20.0)), "cushion")
     camera = Camera(scale, (15.0, 10.0), (200, 160))
-    painter = Painter(fine=False)
+    painter = PicturePainter(fine=False)
     stamped = painter.paint(DisplayList((area,), (0.0, 0.0, 30.0, 20.0)), camera)
     drawn = painter.paint(DisplayList((), (0.0, 0.0, 30.0, 20.0)), camera)
     for mark in marks(area, NORMAL):

@@ -6,7 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from hoofsim.drawing.bounds import bounds_of
-from hoofsim.drawing.charts import Band, MarkAt, Series, chart, clipped
+from hoofsim.drawing.charts import ChartBand, MarkAt, Series, chart, clipped
 from hoofsim.drawing.display_list import Circle, DisplayList, Polygon, Polyline, Text
 from hoofsim.drawing.labels import colliding
 from hoofsim.drawing.ticks import padded, tick_words, ticks
@@ -54,7 +54,8 @@ def test_points_have_error_bars_and_shapes_of_their_own() -> None:
 
 
 def test_bands_and_marks_stand_at_their_values() -> None:
-    picture = chart([Series("a", X, X / 2)], **FRAME, size=(100.0, 80.0), bands=[Band(3, 5, "usual"), Band(20, 30)],
+    picture = chart([Series("a", X, X / 2)], **FRAME, size=(100.0, 80.0),
+                    bands=[ChartBand(3, 5, "usual"), ChartBand(20, 30)],
                     marks=[MarkAt(5.0, "now"), MarkAt(2.0, "least", level=True), MarkAt(99.0, "gone")])  # fmt: skip
     (band,) = [item for item in picture.primitives() if item.role == "band"]
     assert isinstance(band, Polygon)

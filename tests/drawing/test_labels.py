@@ -6,23 +6,25 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from hoofsim.drawing.display_list import Polyline, Text
-from hoofsim.drawing.labels import Label, colliding, overlaps, place, stacked
+from hoofsim.drawing.labels import PictureLabel, colliding, overlaps, place, stacked
 from hoofsim.drawing.text_size import text_box, text_width, unbroken, wrapped
 
 coordinate = st.floats(-50, 50, allow_nan=False)
 words = st.sampled_from(["frog", "digital cushion", "deep flexor tendon (DDFT)", "P3, coffin bone", "sole"])
 labels = st.lists(
-    st.builds(lambda x, y, said: Label((x, y), said), coordinate, coordinate, words), min_size=1, max_size=25
+    st.builds(lambda x, y, said: PictureLabel((x, y), said), coordinate, coordinate, words),
+    min_size=1,
+    max_size=25,
 )
 
 
-def texts_of(made: list[Label]) -> list[Text]:
+def texts_of(made: list[PictureLabel]) -> list[Text]:
     items = place(made, lambda low, high: -60.0, lambda low, high: 60.0, height=4.0)
     return [item for item in items if isinstance(item, Text)]
 
 
 @given(labels)
-def test_no_two_labels_overlap_and_none_stands_on_the_picture(made: list[Label]) -> None:
+def test_no_two_labels_overlap_and_none_stands_on_the_picture(made: list[PictureLabel]) -> None:
     texts = texts_of(made)
     assert colliding(texts) == []
     for text in texts:
@@ -37,9 +39,9 @@ def test_the_overlap_check_sees_an_overlap() -> None:
 
 
 @given(labels)
-def test_leaders_of_one_side_keep_the_order_of_their_targets(made: list[Label]) -> None:
+def test_leaders_of_one_side_keep_the_order_of_their_targets(made: list[PictureLabel]) -> None:
     items = place(
-        [Label(one.target, one.words, side="right") for one in made], lambda *_: -60.0, lambda *_: 60.0
+        [PictureLabel(one.target, one.words, side="right") for one in made], lambda *_: -60.0, lambda *_: 60.0
     )
     leaders = [item.points for item in items if isinstance(item, Polyline)]
     ends = [end[1] for _, end in sorted(leaders, key=lambda leader: leader[0][1])]
@@ -49,7 +51,7 @@ def test_leaders_of_one_side_keep_the_order_of_their_targets(made: list[Label]) 
 
 
 def test_a_label_alone_stands_level_with_its_target_on_the_nearer_side() -> None:
-    (text,) = texts_of([Label((-20.0, 7.0), "frog")])
+    (text,) = texts_of([PictureLabel((-20.0, 7.0), "frog")])
     assert text.at[1] == pytest.approx(7.0)
     assert text.anchor[0] == "right"
     assert text.at[0] < -60

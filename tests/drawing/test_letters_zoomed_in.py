@@ -1,13 +1,13 @@
 """A view zoomed far in must not ask for letters larger than the sheet: they once took gigabytes."""
 
-from hoofsim.drawing.backend_pygame import LARGEST_TYPE, Painter
+from hoofsim.drawing.backend_pygame import LARGEST_TYPE, PicturePainter
 from hoofsim.drawing.camera import Camera
 from hoofsim.drawing.display_list import DisplayList, Text
 
 
 def test_letters_have_a_largest_size(monkeypatch) -> None:
     asked = []
-    painter = Painter(fine=False)
+    painter = PicturePainter(fine=False)
     real = painter.font
     painter.font = lambda size, bold: asked.append(size) or real(size, bold)
     word = Text((50.0, 50.0), "coffin bone", "label")

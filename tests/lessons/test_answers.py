@@ -7,9 +7,9 @@ from hoofsim.errors import BadInput
 from hoofsim.lessons.answers import Answer
 from hoofsim.lessons.grading import judge, remaining_accounts
 from hoofsim.lessons.reading import in_words, read_answer, still_fits
-from hoofsim.lessons.state import State, change_between
+from hoofsim.lessons.state import FootState, change_between
 
-START = State("sound")
+START = FootState("sound")
 RAISED = START.change(heel_change_mm=8)
 ACCOUNTS = ("slide_through", "carried_sole", "flared_wall", "sinking", "tipped_foot")
 

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from hoofsim.cli.main import main
-from hoofsim.lessons.events import Answer, Next, SetControl
+from hoofsim.lessons.events import GiveAnswer, MoveControl, Next
 from hoofsim.lessons.runner import advance, begin
 from hoofsim.session.store import plain_yaml
 from tests.hostile.grammar import Case
@@ -19,13 +19,13 @@ from tests.lessons.small_lesson import SMALL, small_lesson
 LESSON_COMMANDS = (["check"], ["lesson"], ["lesson", "--rehearse"])
 EVENTS = (
     Next(),
-    Answer("falls"),
+    GiveAnswer("falls"),
     Next(),
-    Answer("-300"),
+    GiveAnswer("-300"),
     Next(),
-    Answer("57 14"),
+    GiveAnswer("57 14"),
     Next(),
-    SetControl("heel_change_mm", 4),
+    MoveControl("heel_change_mm", 4),
 )
 
 

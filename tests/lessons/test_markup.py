@@ -2,16 +2,16 @@
 
 import pytest
 
-from hoofsim.lessons.markup import Span, Value, fill, links, plain, spans, values
+from hoofsim.lessons.markup import TextRun, Value, fill, links, plain, spans, values
 
 
 def test_marks_become_runs() -> None:
     assert spans("a **b** [c d](term:sole) e") == [
-        Span("a "),
-        Span("b", bold=True),
-        Span(" "),
-        Span("c d", term="sole"),
-        Span(" e"),
+        TextRun("a "),
+        TextRun("b", bold=True),
+        TextRun(" "),
+        TextRun("c d", term="sole"),
+        TextRun(" e"),
     ]
 
 

@@ -5,17 +5,17 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from hoofsim.lessons.events import (
-    Answer,
+    AskCheck,
+    AskHint,
     Back,
-    Check,
     Event,
+    GiveAnswer,
     GiveUp,
     GoTo,
-    Hint,
+    MoveControl,
     Next,
     Reset,
-    SetControl,
-    Sure,
+    SaySure,
 )
 from hoofsim.lessons.progress import Progress
 from hoofsim.lessons.rehearsal import losses
@@ -48,8 +48,8 @@ def at(step: str) -> Progress:
 def test_the_runner_leaves_what_it_was_given_alone() -> None:
     progress = at("raise")
     before = progress.model_dump_json()
-    first = advance(LESSON, progress, SetControl("heel_change_mm", 5), 3.0)
-    again = advance(LESSON, progress, SetControl("heel_change_mm", 5), 3.0)
+    first = advance(LESSON, progress, MoveControl("heel_change_mm", 5), 3.0)
+    again = advance(LESSON, progress, MoveControl("heel_change_mm", 5), 3.0)
     assert progress.model_dump_json() == before
     assert first == again != progress
 
@@ -208,19 +208,19 @@ def test_the_end_gives_a_score_and_goals() -> None:
 def test_long_pauses_are_cut_and_bad_times_are_none() -> None:
     progress = begin(LESSON, "Ada", "small")
     for seconds in (1e9, float("nan"), -5.0, 2.0):
-        progress = advance(LESSON, progress, Hint(), seconds)
+        progress = advance(LESSON, progress, AskHint(), seconds)
     assert progress.records["intro"].seconds == 602.0
 
 
 EVENTS: st.SearchStrategy[Event] = st.one_of(
-    st.sampled_from([Next(), Next(), Next(), Back(), Reset(), Check(), Hint(), GiveUp()]),
+    st.sampled_from([Next(), Next(), Next(), Back(), Reset(), AskCheck(), AskHint(), GiveUp()]),
     st.builds(GoTo, st.sampled_from([step.id for step in LESSON.steps] + ["nowhere"])),
     st.builds(
-        Answer, st.sampled_from(["falls", "path", "weight", "1 2", "-300", "57 14", "", "x", "a b c d e"])
+        GiveAnswer, st.sampled_from(["falls", "path", "weight", "1 2", "-300", "57 14", "", "x", "a b c d e"])
     ),
-    st.builds(Sure, st.integers(-1, 6)),
+    st.builds(SaySure, st.integers(-1, 6)),
     st.builds(
-        SetControl,
+        MoveControl,
         st.sampled_from(["heel_change_mm", "toe_change_mm", "nothing"]),
         st.sampled_from([0.0, 3.0, 9.0, 99.0, float("nan"), float("inf")]),
     ),

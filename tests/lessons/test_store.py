@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 
 from hoofsim.errors import BadInput
-from hoofsim.lessons.events import Answer, Hint, Next
+from hoofsim.lessons.events import AskHint, GiveAnswer, Next
 from hoofsim.lessons.merging import fitted, merged
 from hoofsim.lessons.progress import Progress
 from hoofsim.lessons.runner import advance, begin
@@ -62,7 +62,7 @@ def progress_after(*events: object) -> Progress:
 
 def test_what_is_saved_is_what_is_opened(tmp_path: Path) -> None:
     store = Store(tmp_path)
-    progress = progress_after(Next(), Answer("falls"), Hint())
+    progress = progress_after(Next(), GiveAnswer("falls"), AskHint())
     store.save(progress)
     assert store.open("Ada", "small").progress == progress
     assert store.open("Bob", "small").progress is None
@@ -96,8 +96,8 @@ def test_killed_at_any_instant_the_file_is_whole(tmp_path: Path) -> None:
 
 def test_two_programs_keep_each_others_answers(tmp_path: Path) -> None:
     first, second = Store(tmp_path), Store(tmp_path)
-    mine = first.save(progress_after(Next(), Answer("falls")))
-    other = progress_after(Next(), Hint())
+    mine = first.save(progress_after(Next(), GiveAnswer("falls")))
+    other = progress_after(Next(), AskHint())
     second.save(other)
     mine = first.save(advance(LESSON, mine, Next()))
     kept = second.open("Ada", "small").progress
@@ -187,7 +187,7 @@ def test_looking_moves_nothing(tmp_path: Path) -> None:
 
 def test_beginning_anew_keeps_what_was_there(tmp_path: Path) -> None:
     store = Store(tmp_path)
-    store.save(progress_after(Next(), Answer("falls")))
+    store.save(progress_after(Next(), GiveAnswer("falls")))
     assert "small.before-1.yaml" in store.begin_anew("Ada", "small")
     assert store.open("Ada", "small").progress is None
     old = read_progress(store.path("Ada", "small").with_name("small.before-1.yaml"))
@@ -195,8 +195,8 @@ def test_beginning_anew_keeps_what_was_there(tmp_path: Path) -> None:
 
 
 def test_merging_is_the_same_from_both_sides_where_answers_are_concerned() -> None:
-    mine = progress_after(Next(), Answer("falls"))
-    other = progress_after(Next(), Hint(), Hint())
+    mine = progress_after(Next(), GiveAnswer("falls"))
+    other = progress_after(Next(), AskHint(), AskHint())
     for one, two in ((mine, other), (other, mine)):
         both = merged(one, two)
         assert both.records["way"].answer == "falls"
@@ -205,7 +205,7 @@ def test_merging_is_the_same_from_both_sides_where_answers_are_concerned() -> No
 
 
 def test_progress_fits_a_lesson_that_was_edited_meanwhile() -> None:
-    progress = progress_after(Next(), Answer("falls"), Next(), Answer("-300"))
+    progress = progress_after(Next(), GiveAnswer("falls"), Next(), GiveAnswer("-300"))
     lesson = small_lesson(
         "form: direction, measure: tendon_tension, same_within: 30, if_wrong: the path of the tendon.",
         "form: number, measure: palmar_angle, full: 1, half: 2, if_wrong: the angle.",
@@ -224,7 +224,7 @@ def test_progress_with_unknown_step_foot_and_control_is_made_to_fit() -> None:
     fit, told = fitted(LESSON, progress)
     assert told
     assert (fit.at, fit.own_foot, fit.own) == ("way", "start", {})
-    assert advance(LESSON, fit, Answer("falls")).records["way"].answer == "falls"
+    assert advance(LESSON, fit, GiveAnswer("falls")).records["way"].answer == "falls"
 
 
 def test_names_of_learners_make_safe_and_different_folders() -> None:

@@ -10,7 +10,7 @@ import pytest
 from hoofsim.errors import NoEquilibrium
 from hoofsim.foot import landmarks
 from hoofsim.mechanics import loads, posture
-from hoofsim.verify.compare import STANDING_MEASURES, Row, compute
+from hoofsim.verify.compare import STANDING_MEASURES, Comparison, compute
 from hoofsim.verify.findings import findings
 from hoofsim.verify.published import KINDS, UNREAD, published
 from hoofsim.verify.quantities.registry import QUANTITIES
@@ -70,9 +70,9 @@ def test_both_kinds_are_there_and_the_wedge_is_a_prediction():
 def test_a_value_just_beyond_the_spread_is_outside(shift):
     one = published()[0]
     beyond = 0.5 * (one.low + one.high) + shift * 0.5 * (one.high - one.low)
-    assert not Row(one, beyond).inside
-    assert Row(one, one.value).inside
-    assert Row(one, beyond).distance == pytest.approx(shift)
+    assert not Comparison(one, beyond).inside
+    assert Comparison(one, one.value).inside
+    assert Comparison(one, beyond).distance == pytest.approx(shift)
 
 
 @pytest.fixture
@@ -112,4 +112,4 @@ def test_a_plain_standing_measure_carries_the_models_own_band():
     for row in rows.values():
         low, high = row.band
         assert low < row.model < high
-    assert Row(next(one for one in published() if one.id == "trot_coffin_moment"), 1.0).band is None
+    assert Comparison(next(one for one in published() if one.id == "trot_coffin_moment"), 1.0).band is None

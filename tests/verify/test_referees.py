@@ -1,6 +1,6 @@
 """Referees with and without their package."""
 
-from hoofsim.verify.referees.referee import Outcome, Referee
+from hoofsim.verify.referees.referee import Referee, Verdict
 from hoofsim.verify.referees.registry import REFEREES, ask_all
 
 
@@ -23,7 +23,7 @@ def test_agreement_is_by_what_was_asked():
 
 
 def test_small_differences_are_shown_with_their_size():
-    assert Outcome(REFEREES[0], 4e-14).cells[1] == "4e-14 mm"
+    assert Verdict(REFEREES[0], 4e-14).cells[1] == "4e-14 mm"
 
 
 def test_every_carried_referee_names_its_package():

@@ -2,7 +2,7 @@
 
 import pytest
 
-from hoofsim.verify.compare import Row
+from hoofsim.verify.compare import Comparison
 from hoofsim.verify.published import Published
 from hoofsim.verify.wording import cells, cited, figures, spread, tally, world
 
@@ -48,6 +48,6 @@ def test_practice_is_named_once():
 
 
 def test_outside_is_shouted_and_counted():
-    rows = [Row(value(), 2.5), Row(value(), 3.5), Row(value(kind="calibrated"), 0.5)]
+    rows = [Comparison(value(), 2.5), Comparison(value(), 3.5), Comparison(value(kind="calibrated"), 0.5)]
     assert [cells(row)[-1] for row in rows] == ["inside", "OUTSIDE", "OUTSIDE"]
     assert tally(rows) == "1 of 2 predicted values inside; 0 of 1 calibrated values inside."

@@ -11,7 +11,7 @@ from hoofsim.app.widgets.plot import draw_curve
 
 
 @dataclass(frozen=True)
-class Entry:
+class KeyEntry:
     """One line of a plot: the sign that stands beside it there, its words, and how it is drawn."""
 
     sign: str
@@ -23,7 +23,7 @@ class Entry:
 class LineKey(Widget):
     """Entries one after another, set like words."""
 
-    def __init__(self, name: str, entries: Sequence[Entry]) -> None:
+    def __init__(self, name: str, entries: Sequence[KeyEntry]) -> None:
         super().__init__(name)
         self.entries = list(entries)
 

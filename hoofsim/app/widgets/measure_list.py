@@ -16,7 +16,7 @@ COLUMN_GAP, ARROW_GAP, ARROW_HALF = 0.5, 0.45, 0.24
 
 
 @dataclass(frozen=True)
-class Row:
+class MeasureRow:
     """One measure as shown. `readable` says whether a radiograph could show this change; then it is set in full ink.
 
     `reference` are the ends of the range, `place` the value in the same numbers (None where undefined), `band` the ends
@@ -42,7 +42,7 @@ class MeasureList(Widget):
 
     def __init__(self, name: str, chosen: Callable[[str], None], explain: str = "") -> None:
         super().__init__(name, explain)
-        self.rows: Sequence[Row] = ()
+        self.rows: Sequence[MeasureRow] = ()
         self.selected = ""
         self.chosen = chosen
         self.pointed: str | None = None
@@ -90,7 +90,7 @@ class MeasureList(Widget):
             if rect.colliderect(clip):
                 self._row(painter, row, rect, widths)
 
-    def _row(self, painter: Painter, row: Row, rect: Rect, widths: tuple[int, int]) -> None:
+    def _row(self, painter: Painter, row: MeasureRow, rect: Rect, widths: tuple[int, int]) -> None:
         theme = painter.theme
         if row.key == self.selected:
             painter.box(rect, "accent_soft", None, 0.25)
@@ -113,7 +113,7 @@ class MeasureList(Widget):
         elif row.band_words and theme.text_width(row.band_words, "small") <= bar.w:
             painter.text(row.band_words, Rect(bar.x, line.y, bar.w, line.h), "small", "quiet")
 
-    def _change(self, painter: Painter, row: Row, rect: Rect) -> None:
+    def _change(self, painter: Painter, row: MeasureRow, rect: Rect) -> None:
         if not row.change:
             return
         theme = painter.theme

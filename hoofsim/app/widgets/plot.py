@@ -16,7 +16,7 @@ XY = tuple[float, float]
 
 
 @dataclass(frozen=True)
-class Line:
+class PlotLine:
     """A curve through (x, y) points; a None in it is a gap. `dashed` for what is compared with."""
 
     points: tuple[XY | None, ...]
@@ -25,7 +25,7 @@ class Line:
 
 
 @dataclass(frozen=True)
-class Mark:
+class PlotMark:
     """One point; hollow for a baseline, with words beside it if any."""
 
     at: XY
@@ -35,7 +35,7 @@ class Mark:
 
 
 @dataclass(frozen=True)
-class Band:
+class PlotBand:
     """A range of y that means something, such as a reference range."""
 
     low: float
@@ -44,20 +44,20 @@ class Band:
 
 
 @dataclass(frozen=True)
-class Picture:
+class PlotPicture:
     """What a plot shows at one moment."""
 
     x_words: str
     y_words: str
-    lines: tuple[Line, ...] = ()
-    marks: tuple[Mark, ...] = ()
-    bands: tuple[Band, ...] = ()
+    lines: tuple[PlotLine, ...] = ()
+    marks: tuple[PlotMark, ...] = ()
+    bands: tuple[PlotBand, ...] = ()
     x_range: tuple[float, float] | None = None
     note: str = ""
     least_height: float = field(default=1.0)  # of the y axis, so that noise is not blown up to a mountain
 
 
-def data_range(picture: Picture) -> tuple[XY, XY]:
+def data_range(picture: PlotPicture) -> tuple[XY, XY]:
     """The ends of the x and y axes that hold everything, with some air in y."""
     points = [p for line in picture.lines for p in line.points if p is not None] + [
         m.at for m in picture.marks
@@ -95,7 +95,7 @@ class Plot(Widget):
 
     def __init__(self, name: str, explain: str = "") -> None:
         super().__init__(name, explain)
-        self.picture = Picture("", "")
+        self.picture = PlotPicture("", "")
 
     def content(self) -> object:
         """The picture."""
@@ -173,7 +173,7 @@ class Plot(Widget):
             below = Rect(self.rect.x, frame.bottom + theme.px(1.5), self.rect.w, line)
             painter.text(self.picture.x_words, below, "small", "quiet", "right")
 
-    def _line(self, painter: Painter, line: Line, scale: Scale) -> None:
+    def _line(self, painter: Painter, line: PlotLine, scale: Scale) -> None:
         width = painter.theme.px(0.14)
         piece: list[XY] = []
         for point in (*line.points, None):
@@ -183,7 +183,7 @@ class Plot(Widget):
             draw_curve(painter, piece, line.colour, width, line.dashed)
             piece = []
 
-    def _mark(self, painter: Painter, mark: Mark, scale: Scale) -> None:
+    def _mark(self, painter: Painter, mark: PlotMark, scale: Scale) -> None:
         theme = painter.theme
         centre = scale.to_window(mark.at)
         pygame.draw.aacircle(painter.surface, theme.colour("field"), centre, theme.px(0.46))

@@ -7,7 +7,7 @@ import numpy as np
 
 from hoofsim.claims.accounts import ACCOUNTS, Account
 from hoofsim.claims.distributions import NORMAL
-from hoofsim.claims.evidence.regression import CONFIDENCE, Line, fit_line
+from hoofsim.claims.evidence.regression import CONFIDENCE, FittedLine, fit_line
 from hoofsim.claims.evidence.weighing import Weighed
 from hoofsim.frames import Array
 from hoofsim.measures import Points
@@ -35,7 +35,7 @@ class Trend:
     y: Array
     x_error: Array
     y_error: Array
-    line: Line | None
+    line: FittedLine | None
     slopes: dict[str, float | None]
 
     def excluded(self, account: str) -> bool | None:

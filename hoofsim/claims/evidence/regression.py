@@ -20,7 +20,7 @@ CONFIDENCE = 0.95
 
 
 @dataclass(frozen=True)
-class Line:
+class FittedLine:
     """y = intercept + slope * x over `count` cases; `covariance` (2, 2) of intercept and slope."""
 
     intercept: float
@@ -52,7 +52,7 @@ class Line:
         return middle - half, middle + half
 
 
-def fit_line(x: Array, y: Array, x_variance: Array, covariance: Array) -> Line | None:
+def fit_line(x: Array, y: Array, x_variance: Array, covariance: Array) -> FittedLine | None:
     """The line through cases (N,) whose errors have variance `x_variance` in x and `covariance` of x with y, each (N,).
 
     None when there are fewer than four cases, or the rotations hardly differ beyond their errors: then there is no
@@ -71,7 +71,7 @@ def fit_line(x: Array, y: Array, x_variance: Array, covariance: Array) -> Line |
     intercept, slope = (float(one[0]) for one in _line(totals))
     each_intercept, each_slope = _line(totals - parts)  # the sums with each case left out in turn
     off = np.stack([each_intercept - each_intercept.mean(), each_slope - each_slope.mean()])
-    return Line(intercept, slope, (count - 1) / count * off @ off.T, count)
+    return FittedLine(intercept, slope, (count - 1) / count * off @ off.T, count)
 
 
 def _line(sums: Array) -> tuple[Array, Array]:

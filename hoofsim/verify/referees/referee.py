@@ -26,7 +26,7 @@ class Referee:
 
 
 @dataclass(frozen=True)
-class Outcome:
+class Verdict:
     """What a referee found; `largest` is None when its package is missing and the row was left out."""
 
     referee: Referee

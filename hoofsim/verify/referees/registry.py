@@ -3,7 +3,7 @@
 from collections.abc import Callable, Sequence
 
 from hoofsim.verify.referees import lamellar_strip, minimiser, settled_foot, wrapped_tendon
-from hoofsim.verify.referees.referee import Outcome, Referee
+from hoofsim.verify.referees.referee import Referee, Verdict
 
 ENGINE = ("MuJoCo, a multibody engine", "mujoco", "mujoco")
 REFEREES = (
@@ -22,11 +22,11 @@ REFEREES = (
 
 def ask_all(
     referees: Sequence[Referee] = REFEREES, progress: Callable[[int], object] | None = None
-) -> tuple[Outcome, ...]:
+) -> tuple[Verdict, ...]:
     """Ask every referee whose package is installed; the others are named as left out."""
     outcomes = []
     for done, one in enumerate(referees, start=1):
-        outcomes.append(Outcome(one, one.largest() if one.at_hand else None))
+        outcomes.append(Verdict(one, one.largest() if one.at_hand else None))
         if progress is not None:
             progress(done)
     return tuple(outcomes)

@@ -6,7 +6,7 @@ import pytest
 from hoofsim.claims.accounts import ACCOUNTS
 from hoofsim.claims.evidence.cases import paired
 from hoofsim.claims.evidence.claim import Trend, account_slope, trend
-from hoofsim.claims.evidence.regression import Line, fit_line
+from hoofsim.claims.evidence.regression import FittedLine, fit_line
 from hoofsim.claims.evidence.weighing import weigh
 from hoofsim.claims.population import draw_feet
 from tests.claims.evidence.tables import films
@@ -92,7 +92,7 @@ def test_the_slope_of_an_account_is_its_own_chord():
 
 
 def made_trend(slope_error, count, **slopes):
-    line = Line(0.0, -0.5, np.diag([0.1, slope_error**2]), count)
+    line = FittedLine(0.0, -0.5, np.diag([0.1, slope_error**2]), count)
     nothing = np.zeros(count)
     return Trend("tip_to_frog", ("",) * count, nothing, nothing, nothing, nothing, line, slopes)
 

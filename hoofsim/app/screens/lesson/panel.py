@@ -11,18 +11,17 @@ from hoofsim.app.widgets.base import Widget
 from hoofsim.app.widgets.button import Button
 from hoofsim.app.widgets.label import Heading, Label
 from hoofsim.app.widgets.layout import inset
-from hoofsim.app.widgets.measure_list import MeasureList, Row
+from hoofsim.app.widgets.measure_list import MeasureList, MeasureRow
 from hoofsim.app.widgets.painter import Painter
 from hoofsim.app.widgets.rich_text import RichText
 from hoofsim.app.widgets.slider import Slider
 from hoofsim.app.widgets.text_field import TextField
 from hoofsim.foot.parameters import BY_NAME
 from hoofsim.lessons.answers import ChoiceAnswer, DirectionAnswer, PickAnswer
-from hoofsim.lessons.events import Answer, Check, Event, GiveUp, Hint, Reset, Sure
+from hoofsim.lessons.events import AskCheck, AskHint, Event, GiveAnswer, GiveUp, Reset, SaySure
 from hoofsim.lessons.runner import may_answer
 from hoofsim.lessons.schema import Asking, Compare, Do, Predict
-from hoofsim.lessons.view import Row as MeasureRow
-from hoofsim.lessons.view import View
+from hoofsim.lessons.view import ChangeRow, View
 from hoofsim.units import show
 
 DIRECTIONS = (("rises", "It rises"), ("falls", "It falls"), ("stays", "It stays"))
@@ -74,7 +73,7 @@ class StepPanel:
             items.append(RichText(view.told, self.follow, "accent"))
         items += self._sure(view)
         if view.hints_left and view.kind not in ("read", "watch", "compare"):
-            items.append(Button(f"Hint ({view.hints_left} left)", lambda: self.send(Hint()), icon="eye"))
+            items.append(Button(f"Hint ({view.hints_left} left)", lambda: self.send(AskHint()), icon="eye"))
         if view.rows:
             self.list.rows = [measure_row(row, view.length_unit) for row in view.rows]
             items.append(self.list)
@@ -97,11 +96,11 @@ class StepPanel:
         if isinstance(step.answer, PickAnswer):
             return self._picks(view)
         place = "Press on the drawing, or type x and y in mm" if view.wants_position else headed(view.asks)
-        field = TextField(place, "", lambda text: self.send(Answer(text)), longest=LONGEST_ANSWER)
-        return [field, Button("Answer", lambda: self.send(Answer(field.text)), icon="tick", kind="main")]
+        field = TextField(place, "", lambda text: self.send(GiveAnswer(text)), longest=LONGEST_ANSWER)
+        return [field, Button("Answer", lambda: self.send(GiveAnswer(field.text)), icon="tick", kind="main")]
 
     def _answer_button(self, word: str, words: str) -> Widget:
-        return ChoiceButton(headed(words), lambda: self.send(Answer(word)))
+        return ChoiceButton(headed(words), lambda: self.send(GiveAnswer(word)))
 
     def _picks(self, view: View) -> list[Widget]:
         """A button for every measure that can be picked, pressed in while it is, and one to hand them in."""
@@ -112,7 +111,7 @@ class StepPanel:
             button.down = name in self.picked
             made.append(button)
         made.append(
-            Button("Answer", lambda: self.send(Answer(" ".join(self.picked))), icon="tick", kind="main")
+            Button("Answer", lambda: self.send(GiveAnswer(" ".join(self.picked))), icon="tick", kind="main")
         )
         return made
 
@@ -146,7 +145,7 @@ class StepPanel:
                     parameter.group,
                 )
             )
-        items.append(Button("Check", lambda: self.send(Check()), icon="tick", kind="main"))
+        items.append(Button("Check", lambda: self.send(AskCheck()), icon="tick", kind="main"))
         items.append(Button("As it was", lambda: self.send(Reset()), icon="reset"))
         if isinstance(step, Do) and not self.learner.progress.record(view.step).done:
             items.append(Button("Give up and see one way", lambda: self.send(GiveUp())))
@@ -166,7 +165,7 @@ class StepPanel:
             return []
         asked = "How sure are you?" if isinstance(step, Predict) else "How sure are you now?"
         buttons: list[Widget] = [
-            ChoiceButton(words, lambda level=level: self.send(Sure(level)))  # type: ignore[misc]
+            ChoiceButton(words, lambda level=level: self.send(SaySure(level)))  # type: ignore[misc]
             for level, words in enumerate(SURE, start=1)
         ]
         return [Label(asked, "bold"), *buttons]
@@ -189,13 +188,13 @@ class ChoiceButton(Button):
         painter.text(self.name, inset(self.rect, theme.px(0.8), theme.px(0.45)), wrap=True)
 
 
-def measure_row(row: MeasureRow, length_unit: str) -> Row:
+def measure_row(row: ChangeRow, length_unit: str) -> MeasureRow:
     """A row of the step as the list widget shows it."""
     change = row.change or 0.0
     moved = row.change is not None and show(abs(change), row.unit, length_unit) != show(
         0.0, row.unit, length_unit
     )
-    return Row(
+    return MeasureRow(
         row.measure,
         headed(row.label),
         show(row.now, row.unit, length_unit),

@@ -20,7 +20,7 @@ from hoofsim.app.widgets.base import Rect
 from hoofsim.app.widgets.button import Button
 from hoofsim.app.widgets.layout import inset, split_bottom, split_left, split_top
 from hoofsim.app.widgets.painter import Painter
-from hoofsim.app.widgets.plot import Line, Mark, Picture, Plot
+from hoofsim.app.widgets.plot import Plot, PlotLine, PlotMark, PlotPicture
 from hoofsim.app.widgets.rich_text import RichText
 from hoofsim.app.widgets.scroll import ScrollPanel
 from hoofsim.app.widgets.tooltip import Lines
@@ -29,7 +29,7 @@ from hoofsim.drawing.foot_shown import LANDMARKS, Unloaded
 from hoofsim.drawing.parts import PARTS
 from hoofsim.errors import BadInput
 from hoofsim.foot.parameters import BY_NAME
-from hoofsim.lessons.events import Answer, Back, Event, Next, SetControl
+from hoofsim.lessons.events import Back, Event, GiveAnswer, MoveControl, Next
 from hoofsim.lessons.glossary import term
 from hoofsim.lessons.markup import TERM
 from hoofsim.lessons.report import report
@@ -93,12 +93,12 @@ class LessonScreen(Screen):
     def _play_pending(self) -> None:
         pending, self._pending = self._pending, {}
         for control, value in pending.items():
-            self.learner.send(SetControl(control, value))
+            self.learner.send(MoveControl(control, value))
 
     def _placed_answer(self, at: tuple[float, float]) -> bool:
         """A press on the drawing answers where a position is asked."""
         if self.now.wants_position is not None:
-            self.send(Answer(f"{at[0]:.1f} {at[1]:.1f}"))
+            self.send(GiveAnswer(f"{at[0]:.1f} {at[1]:.1f}"))
         return False
 
     def _follow(self, target: str) -> None:
@@ -150,11 +150,11 @@ class LessonScreen(Screen):
             for x, y in zip(along, lines[measure.name], strict=True)
         )
         here = self.now.rows[0].now
-        mark = Mark((self.now.state.value(parameter.name) * across, (here or 0.0) * up), parameter.group)
-        self.plot.picture = Picture(
+        mark = PlotMark((self.now.state.value(parameter.name) * across, (here or 0.0) * up), parameter.group)
+        self.plot.picture = PlotPicture(
             words_with_unit(parameter.label, parameter.unit, unit),
             words_with_unit(headed(measure.label), measure.unit, unit),
-            (Line(points, parameter.group),),
+            (PlotLine(points, parameter.group),),
             () if here is None else (mark,),
         )
 

@@ -12,7 +12,7 @@ from hoofsim.app.screens.sandbox.curve_panel import (
 )
 from hoofsim.app.screens.sandbox.measures_panel import headed
 from hoofsim.app.screens.sandbox.plots.stance_curve import StanceCurve
-from hoofsim.app.widgets.plot import XY, Band, Line, Mark, Picture
+from hoofsim.app.widgets.plot import XY, PlotBand, PlotLine, PlotMark, PlotPicture
 from hoofsim.app.widgets.tagged_plot import Tag, TaggedPlot
 from hoofsim.foot.parameters import BY_NAME
 from hoofsim.frames import Array
@@ -73,20 +73,22 @@ class ComparisonPlot:
             at, table = self._range
             points = zip(at * across, table[self.measure] * up, strict=True)
             lines.append(
-                Line(tuple(None if np.isnan(y) else (float(x), float(y)) for x, y in points), parameter.group)
+                PlotLine(
+                    tuple(None if np.isnan(y) else (float(x), float(y)) for x, y in points), parameter.group
+                )
             )
         for side, curve in self._stances.items():
-            lines.append(Line(curve.points(self.measure, up), COLOUR[side], dashed=side == "left"))
+            lines.append(PlotLine(curve.points(self.measure, up), COLOUR[side], dashed=side == "left"))
         for side in SIDES:
             place = self._place(twins, side, across, up)
             if place is not None:
-                marks.append(Mark(place, COLOUR[side], hollow=side == "left"))
+                marks.append(PlotMark(place, COLOUR[side], hollow=side == "left"))
                 tags.append(Tag(place, side, COLOUR[side]))
-        bands: tuple[Band, ...] = ()
+        bands: tuple[PlotBand, ...] = ()
         if measure.reference is not None:
-            bands = (Band(measure.reference.low * up, measure.reference.high * up),)
+            bands = (PlotBand(measure.reference.low * up, measure.reference.high * up),)
         self.plot.tags = tuple(tags)
-        self.plot.picture = Picture(
+        self.plot.picture = PlotPicture(
             "% of the stance"
             if pairing.moves
             else words_with_unit(parameter.label, parameter.unit, length_unit),

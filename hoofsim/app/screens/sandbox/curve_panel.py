@@ -6,7 +6,7 @@ import numpy as np
 
 from hoofsim.app.screens.sandbox.measures_panel import headed
 from hoofsim.app.widgets.dropdown import Choice, DropDown
-from hoofsim.app.widgets.plot import Band, Line, Mark, Picture, Plot
+from hoofsim.app.widgets.plot import Plot, PlotBand, PlotLine, PlotMark, PlotPicture
 from hoofsim.app.widgets.scroll import ScrollPanel
 from hoofsim.foot.parameters import BY_NAME, PARAMETERS
 from hoofsim.measures.table import MEASURES
@@ -108,18 +108,18 @@ class CurvePanel:
         before = session.baseline.measures().get(self.measure)
         if before is not None:
             start = session.state.compared_with.value(self.control)
-            marks.append(Mark((start * across, before * up), "quiet", hollow=True))
+            marks.append(PlotMark((start * across, before * up), "quiet", hollow=True))
         if now is not None:
-            marks.append(Mark((session.value(self.control) * across, now * up), parameter.group))
-        bands: tuple[Band, ...] = ()
+            marks.append(PlotMark((session.value(self.control) * across, now * up), parameter.group))
+        bands: tuple[PlotBand, ...] = ()
         if measure.reference is not None:
-            bands = (Band(measure.reference.low * up, measure.reference.high * up),)
+            bands = (PlotBand(measure.reference.low * up, measure.reference.high * up),)
         y_words = words_with_unit(headed(measure.label), measure.unit, length_unit)
         least = LEAST_HEIGHT[measure.unit] * up
-        self.curve.picture = Picture(
+        self.curve.picture = PlotPicture(
             words_with_unit(parameter.label, parameter.unit, length_unit),
             y_words,
-            (Line(scaled, parameter.group),),
+            (PlotLine(scaled, parameter.group),),
             tuple(marks),
             bands,
             (parameter.low * across, parameter.high * across),
@@ -127,11 +127,11 @@ class CurvePanel:
         )
         latest = self._history[-1][1] if self._history else now
         ages = tuple(None if value is None else (at - self._clock, value * up) for at, value in self._history)
-        self.trace.picture = Picture(
+        self.trace.picture = PlotPicture(
             "seconds ago",
             y_words,
-            (Line(ages, "accent"),),
-            (Mark((0.0, latest * up), "accent"),) if latest is not None else (),
+            (PlotLine(ages, "accent"),),
+            (PlotMark((0.0, latest * up), "accent"),) if latest is not None else (),
             (),
             (-TRACE_SECONDS, 0.0),
             least_height=least,

@@ -16,7 +16,7 @@ from hoofsim.app.widgets.base import Rect, Widget
 from hoofsim.app.widgets.layout import inset, split_bottom
 from hoofsim.app.widgets.painter import Painter
 from hoofsim.app.widgets.wrapping import wrap_lines
-from hoofsim.drawing.backend_pygame import Painter as PicturePainter
+from hoofsim.drawing.backend_pygame import PicturePainter
 from hoofsim.drawing.camera import Camera
 from hoofsim.drawing.display_list import Bounds, DisplayList, Point
 from hoofsim.drawing.palette import HIGH_CONTRAST, NORMAL

@@ -6,7 +6,7 @@ from dataclasses import replace
 from hoofsim.app.screens.sandbox.uncertain import Bands, band_sentence, band_words
 from hoofsim.app.widgets.dropdown import Choice, DropDown
 from hoofsim.app.widgets.label import Label
-from hoofsim.app.widgets.measure_list import MeasureList, Row
+from hoofsim.app.widgets.measure_list import MeasureList, MeasureRow
 from hoofsim.app.widgets.scroll import ScrollPanel
 from hoofsim.measures.measure import Measure
 from hoofsim.measures.table import MEASURES, NOT_IN_A_SAGITTAL_VIEW
@@ -44,14 +44,14 @@ def headed(words: str) -> str:
     return words[:1].upper() + words[1:]
 
 
-def row_for(measure: Measure, value: float | None, change: Change | None, length_unit: str) -> Row:
+def row_for(measure: Measure, value: float | None, change: Change | None, length_unit: str) -> MeasureRow:
     """One row; the change is greyed where a radiograph could not show it."""
     unit: str = measure.unit
     difference = change.difference if change is not None else 0.0
     moved = change is not None and abs(difference) >= SMALLEST_SHOWN[measure.unit]
     reference = measure.reference
     mechanical = not measure.readable
-    return Row(
+    return MeasureRow(
         measure.name,
         headed(measure.label),
         show(value, unit, length_unit),
@@ -65,7 +65,7 @@ def row_for(measure: Measure, value: float | None, change: Change | None, length
 
 def rows_for(
     values: Mapping[str, float | None], before: Mapping[str, float | None], which: str, length_unit: str
-) -> list[Row]:
+) -> list[MeasureRow]:
     """Rows of the chosen set, in the table's order."""
     changes = changes_between(before, values)
     rows = []
@@ -130,7 +130,7 @@ class MeasuresPanel:
         self.list.rows = [self._with_band(row) for row in rows_for(values, before, self.which, length_unit)]
         self.nothing.visible = not self.list.rows
 
-    def _with_band(self, row: Row) -> Row:
+    def _with_band(self, row: MeasureRow) -> MeasureRow:
         band = self._bands.get(row.key)
         if band is None:
             return row

@@ -6,7 +6,7 @@ from functools import lru_cache
 from hoofsim.session.state import FootChoice, State
 from hoofsim.units import show, show_number
 from hoofsim.verify.bands import carried
-from hoofsim.verify.uncertainty import CASES, Case
+from hoofsim.verify.uncertainty import CASES, StandardCase
 
 SAME_MOMENT = 0.5  # percent of the stance
 Bands = Mapping[str, tuple[float, float]]
@@ -17,7 +17,7 @@ def standard_case(state: State) -> str | None:
     return next((name for name, case in CASES.items() if _is(case, state)), None)
 
 
-def _is(case: Case, state: State) -> bool:
+def _is(case: StandardCase, state: State) -> bool:
     foot = FootChoice(case.foot.preset, tuple(sorted(case.foot.changes.items())))
     if foot != state.foot or case.load != state.load.case:
         return False

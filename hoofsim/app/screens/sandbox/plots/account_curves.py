@@ -6,7 +6,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from hoofsim.app.screens.sandbox.plots.claim_runs import ACROSS, UP
-from hoofsim.app.widgets.line_key import Entry
+from hoofsim.app.widgets.line_key import KeyEntry
 from hoofsim.app.widgets.plot import XY
 from hoofsim.app.widgets.tagged_plot import Tag
 from hoofsim.claims.accounts import ACCOUNTS
@@ -29,10 +29,10 @@ class Window:
     y: XY
 
 
-def entries() -> list[Entry]:
+def entries() -> list[KeyEntry]:
     """Number, label and look of every account, in the registry's order."""
     return [
-        Entry(str(i + 1), account.label, COLOURS[i % len(COLOURS)], bool(i % 2))
+        KeyEntry(str(i + 1), account.label, COLOURS[i % len(COLOURS)], bool(i % 2))
         for i, account in enumerate(ACCOUNTS.values())
     ]
 
@@ -72,7 +72,7 @@ def tags_at_ends(curves: Mapping[str, Curve], window: Window) -> tuple[Tag, ...]
 
     No curves, no tags.
     """
-    groups: list[tuple[XY, list[Entry]]] = []
+    groups: list[tuple[XY, list[KeyEntry]]] = []
     wide, high = window.x[1] - window.x[0], window.y[1] - window.y[0]
     for entry, curve in zip(entries(), curves.values(), strict=False):
         if not curve:

@@ -19,7 +19,7 @@ from hoofsim.app.screens.sandbox.shown import Shown
 from hoofsim.app.widgets.base import Widget
 from hoofsim.app.widgets.label import Label
 from hoofsim.app.widgets.line_key import LineKey
-from hoofsim.app.widgets.plot import XY, Band, Line, Mark, Picture, Plot
+from hoofsim.app.widgets.plot import XY, Plot, PlotBand, PlotLine, PlotMark, PlotPicture
 from hoofsim.app.widgets.tagged_plot import Tag, TaggedPlot
 from hoofsim.claims.information import (
     ERROR_DEG_OR_MM,
@@ -124,13 +124,13 @@ class ClaimPlot:
             window = window_round([*places, *([here] if here else [])])
             cut = {key: seen(curve, window) for key, curve in self._curves.get(name, {}).items()}
             tags = list(tags_at_ends(cut, window))
-            marks = [Mark(place, "ink", hollow=True) for place in places]
+            marks = [PlotMark(place, "ink", hollow=True) for place in places]
             tags += [
                 Tag(place, f"trial {run.number}", needed=False)
                 for place, run in zip(places, trials, strict=True)
             ]
             if here:
-                marks.append(Mark(here, "accent"))
+                marks.append(PlotMark(here, "accent"))
                 tags.append(Tag(here, "now", "accent"))
             plot.tags = tuple(replace(tag, at=scaled(tag.at, factor)) for tag in tags)
             plot.picture = self._picture(name, cut, marks, window, factor, length_unit)
@@ -139,21 +139,21 @@ class ClaimPlot:
         self,
         name: str,
         curves: Mapping[str, Curve],
-        marks: Sequence[Mark],
+        marks: Sequence[PlotMark],
         window: Window,
         factor: float,
         length_unit: str,
-    ) -> Picture:
+    ) -> PlotPicture:
         lines = tuple(
-            Line(tuple(scaled(at, factor) for at in curve), entry.colour, entry.dashed)
+            PlotLine(tuple(scaled(at, factor) for at in curve), entry.colour, entry.dashed)
             for entry, curve in zip(entries(), curves.values(), strict=False)
         )
-        return Picture(
+        return PlotPicture(
             "capsular rotation, change, deg",
             f"{headed(MEASURES[name].label.split(',')[0])}, change, {shown_unit('mm', length_unit)}",
             lines,
-            tuple(Mark(scaled(mark.at, factor), mark.colour, mark.hollow) for mark in marks),
-            (Band(-BAND_MM * factor, BAND_MM * factor),),
+            tuple(PlotMark(scaled(mark.at, factor), mark.colour, mark.hollow) for mark in marks),
+            (PlotBand(-BAND_MM * factor, BAND_MM * factor),),
             window.x,
             least_height=window.y[1] * factor,
         )

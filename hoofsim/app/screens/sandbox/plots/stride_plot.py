@@ -7,7 +7,7 @@ from hoofsim.app.screens.sandbox.plots.stance_curve import StanceCurve
 from hoofsim.app.screens.sandbox.shown import Shown
 from hoofsim.app.widgets.base import Widget
 from hoofsim.app.widgets.label import Label
-from hoofsim.app.widgets.plot import XY, Line, Mark, Picture, Plot
+from hoofsim.app.widgets.plot import XY, Plot, PlotLine, PlotMark, PlotPicture
 from hoofsim.app.widgets.tagged_plot import Tag, TaggedPlot
 from hoofsim.measures.table import MEASURES
 from hoofsim.session.commands import MOVING_CASES
@@ -70,14 +70,14 @@ class StridePlot:
             lines, tags, marks = [], [], []
             for gait, curve in self._curves.items():
                 points = curve.points(name, factor)
-                lines.append(Line(points, COLOUR[gait], dashed=gait == "trot"))
+                lines.append(PlotLine(points, COLOUR[gait], dashed=gait == "trot"))
                 if curve.complete and (peak := highest(points)) is not None:
                     tags.append(Tag(peak, gait, COLOUR[gait]))
             value = shown.values().get(name)
             if case in MOVING_CASES and stance is not None and value is not None:
-                marks.append(Mark((stance, value * factor), COLOUR[case]))
+                marks.append(PlotMark((stance, value * factor), COLOUR[case]))
             plot.tags = tuple(tags)
-            plot.picture = Picture(
+            plot.picture = PlotPicture(
                 "% of the stance",
                 words_with_unit(DRAWN[name], measure.unit, length_unit),
                 tuple(lines),

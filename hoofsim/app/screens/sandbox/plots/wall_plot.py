@@ -7,7 +7,7 @@ import numpy as np
 from hoofsim.app.screens.sandbox.measures_panel import headed
 from hoofsim.app.screens.sandbox.shown import Shown
 from hoofsim.app.widgets.base import Widget
-from hoofsim.app.widgets.plot import XY, Line, Mark, Picture, Plot
+from hoofsim.app.widgets.plot import XY, Plot, PlotLine, PlotMark, PlotPicture
 from hoofsim.app.widgets.tagged_plot import Tag, TaggedPlot
 from hoofsim.measures.table import MEASURES
 from hoofsim.model import LoadedFoot
@@ -56,16 +56,16 @@ class WallPlot:
         """Both lines, and a mark at the peak."""
         now = stress_along_wall(shown.scene.loaded if shown.scene is not None else session.loaded)
         before = () if shown.playing else stress_along_wall(session.baseline)
-        lines = [Line(before, "quiet", dashed=True)] if before and before != now else []
-        marks: tuple[Mark, ...] = ()
+        lines = [PlotLine(before, "quiet", dashed=True)] if before and before != now else []
+        marks: tuple[PlotMark, ...] = ()
         self.plot.tags = ()
         if now:
-            lines.append(Line(now, "bonds"))
+            lines.append(PlotLine(now, "bonds"))
             peak = max(now, key=lambda point: point[1])
-            marks = (Mark(peak, "bonds"),)
+            marks = (PlotMark(peak, "bonds"),)
             self.plot.tags = (Tag(peak, "peak", "bonds"),)
         measure = MEASURES["laminar_stress_peak"]
-        self.plot.picture = Picture(
+        self.plot.picture = PlotPicture(
             "% of the way down the wall",
             f"{headed(measure.label.split(',')[0])}, {measure.unit}",
             tuple(lines),
