@@ -61,12 +61,13 @@ class FileScreen(Screen):
             self.app.say(f"{self.folder}: cannot be listed: {problem.strerror or problem}")
             entries = []
         shown = [e for e in entries if not e.name.startswith(".") and (e.is_dir() or e.suffix in ENDINGS)]
-        up = Button("Folder above", lambda: self._enter(self.folder.parent), icon="back")
+        up = Button("Folder above", lambda: self._enter(self.folder.parent), icon="back", kind="entry")
         listed: list[Widget] = [
             Button(
                 entry.name + ("/" if entry.is_dir() else ""),
                 lambda entry=entry: self._pick(entry),  # type: ignore[misc]
                 icon="open" if entry.is_dir() else "foot",
+                kind="entry",
             )
             for entry in shown[:MOST_LISTED]
         ]

@@ -29,7 +29,10 @@ class Button(Widget):
         colour: str = "accent",
         keys: str = "",
     ) -> None:
-        """`kind`: plain, main (filled), quiet (no edge until pointed at). `keys`: the shortcut, for the tooltip."""
+        """`kind`: plain, main (filled), quiet (no edge until pointed at), entry (of a list: words at the left).
+
+        `keys`: the shortcut, for the tooltip.
+        """
         super().__init__(name, explain)
         self.action = action
         self.icon = icon
@@ -70,7 +73,7 @@ class Button(Widget):
             fill = "accent_soft"
         if self.down:
             fill, edge, ink = "accent_soft", self.colour, "ink"
-        if not self.enabled and self.kind == "plain":
+        if not self.enabled and self.kind in ("plain", "entry"):
             fill = "card"
         painter.box(rect, fill, edge, 0.35, theme.px(0.14) if self.down else None)
         if self.kind == "main" and (self.hovered or self.held):
@@ -83,7 +86,7 @@ class Button(Widget):
         text_width = painter.text_width(self.name, role)
         icon_room = theme.px(1.3) + theme.px(0.4) if self.icon else 0
         group = min(text_width + icon_room, inner.w)
-        x = inner.x + (inner.w - group) // 2
+        x = inner.x + (theme.px(0.3) if self.kind == "entry" else (inner.w - group) // 2)
         if self.icon:
             box = Rect(x, rect.centery - theme.px(0.65), theme.px(1.3), theme.px(1.3))
             draw_icon(painter, self.icon, box, ink)
