@@ -6,11 +6,10 @@ from pathlib import Path
 
 from hoofsim.errors import BadInput, nearest
 from hoofsim.files.scenario import read_scenario
-from hoofsim.foot.parameters import BY_NAME, checked
+from hoofsim.foot.parameters import BY_NAME, checked, setting_words
 from hoofsim.foot.presets import PRESETS
 from hoofsim.mechanics.loads import CASES
 from hoofsim.model import Foot, LoadedFoot
-from hoofsim.units import shown_unit
 
 
 @dataclass(frozen=True)
@@ -78,16 +77,6 @@ def chosen(arguments: argparse.Namespace) -> Choice:
     baseline = unchanged.load(case, stance)
     loaded = unchanged.change(**changes).load(case, stance) if changes else baseline
     return Choice(loaded, baseline, preset, own | changes, case, stance)
-
-
-def setting_words(name: str, value: float) -> str:
-    """Such as "heel change 10 mm", from a control's label and unit."""
-    control = BY_NAME[name]
-    if name == "tendon_cut":
-        return "tendon cut" if value else "tendon whole"
-    return " ".join(
-        filter(None, (control.label[0].lower() + control.label[1:], f"{value:g}", shown_unit(control.unit)))
-    )
 
 
 def assignment(text: str) -> tuple[str, float]:

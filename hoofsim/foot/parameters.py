@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from hoofsim.errors import BadInput, nearest
+from hoofsim.units import shown_unit
 
 Group = Literal["shape", "trim", "bonds", "tendon", "load", "tissue"]
 Status = Literal["abstract", "second-hand", "memory", "practice", "choice"]
@@ -240,3 +241,12 @@ def checked(name: str, value: object) -> float:
     if name == "tendon_cut" and number not in (0.0, 1.0):
         raise BadInput(f"tendon_cut = {number:g} must be 0 (whole) or 1 (cut)")
     return number
+
+
+def setting_words(name: str, value: float) -> str:
+    """Such as "heel change 10 mm", from a control's label and unit."""
+    control = BY_NAME[name]
+    if name == "tendon_cut":
+        return "tendon cut" if value else "tendon whole"
+    words = (control.label[0].lower() + control.label[1:], f"{value:g}", shown_unit(control.unit))
+    return " ".join(filter(None, words))

@@ -9,7 +9,7 @@ from hoofsim.cautions import SHORT_CAUTION
 from hoofsim.claims.accounts import ACCOUNTS
 from hoofsim.claims.distributions import NORMAL
 from hoofsim.claims.evidence.claim import AGAINST
-from hoofsim.claims.evidence.summary import Evidence, paragraph
+from hoofsim.claims.evidence.summary import Evidence, in_short, taken_together
 from hoofsim.claims.population import sound_points
 from hoofsim.claims.wording import verdict, verdict_word
 from hoofsim.measures import MEASURES
@@ -123,7 +123,10 @@ def report(evidence: Evidence, label: str, pictures: Mapping[str, bytes]) -> Pag
     }
     shown = [Picture(png, words[ending]) for ending, png in pictures.items()]
     sections = [
-        Section("What these cases carry", [Paragraph(paragraph(evidence), strong=True)]),
+        Section(
+            "What these cases carry",
+            [Paragraph(in_short(evidence), strong=True), Paragraph(taken_together(evidence))],
+        ),
         Section(
             "Where they fall",
             [*sorted(shown, key=lambda one: one.words, reverse=True), _case_table(evidence)],

@@ -10,17 +10,25 @@ from hoofsim.reports.page import Block, Bullets, Page, Paragraph, Picture, Secti
 _STYLE = """
 :root { color-scheme: light; }
 body { font: 16px/1.5 "Open Sans", "Segoe UI", Helvetica, Arial, sans-serif; color: #211c17; background: #fbf9f4;
-  max-width: 60rem; margin: 0 auto; padding: 1.5rem; }
+  max-width: 60rem; margin: 0 auto; padding: 1.5rem; overflow-wrap: break-word; }
 h1 { font-size: 1.7rem; line-height: 1.25; } h2 { font-size: 1.15rem; margin: 1.6rem 0 .4rem; }
 .label { border: 2px solid #96190f; color: #96190f; padding: .5rem .8rem; font-weight: 600; }
 .strong { font-weight: 600; font-size: 1.08rem; }
-img { width: 100%; height: auto; border: 1px solid #d8d0c0; }
-.wide { overflow-x: auto; } table { border-collapse: collapse; font-size: .88rem; width: 100%; }
-caption { text-align: left; color: #5b5348; padding: .3rem 0; }
+.wide { overflow-x: auto; margin: 1rem 0; }
+img { display: block; box-sizing: border-box; width: 100%; height: auto; border: 1px solid #d8d0c0; }
+table { border-collapse: collapse; font-size: .88rem; width: 100%; }
+figure { margin: 1rem 0; } figure .wide { margin: 0; } figcaption { color: #5b5348; font-size: .88rem; padding: .3rem 0; }
 th, td { text-align: left; padding: .2rem .6rem .2rem 0; border-bottom: 1px solid #ddd6c8; vertical-align: top; }
-.number { text-align: right; font-variant-numeric: tabular-nums; } ul { padding-left: 1.2rem; } li { margin: .15rem 0;
-} @media print { body { max-width: none; padding: 0; font-size: 10.5pt; background: #fff; } img, table { break-inside:
-avoid; } }
+.number { text-align: right; font-variant-numeric: tabular-nums; } td.number { white-space: nowrap; }
+.number + :not(.number) { padding-left: .6rem; }
+ul { padding-left: 1.2rem; } li { margin: .15rem 0; }
+@media screen and (max-width: 48rem) { body { padding: 1rem; } img { min-width: 52rem; }
+  td:first-child { min-width: 5rem; } td:not(.number) { hyphens: auto; } }
+@page { margin: 13mm; }
+@media print { :root { font-size: 10pt; } body { font-size: 1rem; max-width: none; padding: 0; background: #fff; }
+  h1, h2, figcaption { break-after: avoid; } img, tr, li { break-inside: avoid; }
+  table { font-size: .82rem; } th, td { padding-right: .4rem; }
+  .wide { overflow: visible; } img { width: auto; max-width: 100%; max-height: 17cm; } }
 """
 
 
@@ -55,7 +63,7 @@ def _block(block: Block) -> str:
         return "<ul>\n" + "\n".join(f"<li>{escape(item)}</li>" for item in block.items) + "\n</ul>"
     if isinstance(block, Picture):
         data = b64encode(block.png).decode("ascii")
-        return f'<p><img alt="{escape(block.words)}" src="data:image/png;base64,{data}"></p>'
+        return f'<div class="wide"><img alt="{escape(block.words)}" src="data:image/png;base64,{data}"></div>'
     return _table(block)
 
 
@@ -70,6 +78,6 @@ def _table(table: Table) -> str:
 
     rows = "\n".join(f"<tr>{cells('td', row)}</tr>" for row in table.rows)
     return (
-        f'<div class="wide"><table>\n<caption>{escape(table.caption)}</caption>\n'
-        f"<thead><tr>{cells('th', table.head)}</tr></thead>\n<tbody>\n{rows}\n</tbody>\n</table></div>"
+        f'<figure>\n<figcaption>{escape(table.caption)}</figcaption>\n<div class="wide"><table>\n'
+        f"<thead><tr>{cells('th', table.head)}</tr></thead>\n<tbody>\n{rows}\n</tbody>\n</table></div>\n</figure>"
     )

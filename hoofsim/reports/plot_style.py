@@ -91,7 +91,7 @@ def headed(figure: "Figure", title: str, note: str = "") -> None:
     figure.suptitle(wrapped, x=0.01, ha="left", fontsize=15, fontweight=600)
     lines = fill(note, int(width * _NOTE_CHARACTERS_PER_INCH)) if note else ""
     room = (0.08 + 0.16 * (lines.count("\n") + 1)) / height if note else 0.0
-    figure.set_layout_engine("constrained", rect=(0.0, room, 1.0, 1.0 - room))
+    figure.set_layout_engine("constrained", rect=(0.005, room, 0.99, 1.0 - room))
     figure.text(
         0.01, 0.06 / height, lines, fontsize=8.5, color=QUIET, ha="left", va="bottom", linespacing=1.3
     )

@@ -8,7 +8,7 @@ import numpy as np
 from hoofsim.cautions import SHORT_CAUTION
 from hoofsim.claims.evidence.claim import AGAINST, ROTATION
 from hoofsim.claims.population import sound_points
-from hoofsim.foot.parameters import BY_NAME
+from hoofsim.foot.parameters import setting_words
 from hoofsim.foot.presets import PRESETS
 from hoofsim.measures import MEASURES, change_is_readable
 from hoofsim.measures.references import SMALLEST_READABLE
@@ -19,7 +19,7 @@ from hoofsim.reports.html_page import html
 from hoofsim.reports.page import Bullets, Page, Paragraph, Picture, Section, Table, closing_sections
 from hoofsim.reports.pdf_page import pdf
 from hoofsim.reports.plot_style import image_bytes
-from hoofsim.units import show, show_number
+from hoofsim.units import show_number
 
 SHOWN = ("capsular_rotation", "palmar_angle", "tip_to_frog", "frog_to_toe", "sole_depth_tip", "founder_distance",
          "tendon_tension", "laminar_stress_peak")  # fmt: skip
@@ -45,10 +45,7 @@ class TrialRow:
     @property
     def settings(self) -> str:
         """Foot, changes and load in words."""
-        changed = [
-            f"{BY_NAME[name].label.lower()} {show(value, BY_NAME[name].unit or '1')}"
-            for name, value in self.changes.items()
-        ]
+        changed = [setting_words(name, value) for name, value in self.changes.items()]
         moment = "" if self.stance_percent is None else f" at {self.stance_percent:g} % of stance"
         words = [PRESETS[self.preset].label, *changed, CASES[self.load].label.lower() + moment]
         return ", ".join(words)

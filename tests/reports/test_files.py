@@ -2,12 +2,13 @@
 
 import csv
 import io
+from dataclasses import replace
 
 import numpy as np
 import pytest
 
 from hoofsim.claims.evidence.cases import paired
-from hoofsim.claims.evidence.summary import weigh_table
+from hoofsim.claims.evidence.summary import paragraph, weigh_table
 from hoofsim.claims.experiment import run_experiment
 from hoofsim.files.experiment import load_experiment
 from hoofsim.files.reader import read_text
@@ -113,6 +114,23 @@ def test_the_measures_table_gives_changes_with_errors_only_where_there_is_a_base
     assert all(row["change"] == "" for row in without)
 
 
+def test_the_report_begins_with_one_sentence_and_tells_the_traps_in_their_own_place():
+    whole = evidence(seed=2)
+    unsure = replace(whole, traps=("A trap.",))
+    page = evidence_files.report(unsure, "", {})
+    short, more = page.sections[0].blocks
+    assert short.strong
+    assert not more.strong
+    assert len(short.text) < 250
+    assert "A trap." not in short.text + more.text
+    assert "A trap." in next(one for one in page.sections if one.heading == "Traps noticed").blocks[0].items
+    assert f"{short.text} {more.text}" == paragraph(whole)
+
+
+def test_a_cut_tendon_is_told_as_such():
+    assert trial(changes={"tendon_cut": 1.0}).settings.startswith("Sound foot, tendon cut, ")
+
+
 def test_without_baselines_there_is_no_claim_plot_to_mislead():
     assert set(evidence_files.figures(evidence(baselines=False))) == {"places"}
 
@@ -137,7 +155,7 @@ def test_the_trial_report_tells_prediction_and_marks_what_cannot_be_read():
     page = trials_page([trial(), trial(number=2, prediction="", changes={})], "Log")
     told = page.sections[0].blocks[1].items
     assert told[0].startswith(
-        "Trial 1: Sound foot, heel change 10.0 mm, trot at 50 % of stance. Predicted: steeper."
+        "Trial 1: Sound foot, heel change 10 mm, trot at 50 % of stance. Predicted: steeper."
     )
     assert "No prediction was written down" in told[1]
     table = page.sections[1].blocks[-1]

@@ -74,6 +74,12 @@ def test_the_policy_names_the_very_style_that_the_page_holds():
     assert f"sha256-{digest}" in text
 
 
+def test_what_may_be_wider_than_a_phone_scrolls_in_its_own_frame():
+    tags = Read(html(page())).tags
+    holders = [tags[at - 1] for at, (tag, _) in enumerate(tags) if tag in ("img", "table")]
+    assert holders == [("div", {"class": "wide"})] * 2
+
+
 def test_every_report_ends_with_limits_cautions_and_sources():
     words = "".join(Read(html(page())).words)
     assert LIMITS in words

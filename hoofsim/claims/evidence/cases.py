@@ -87,7 +87,7 @@ def _length(film: Film, baseline: Film, table: str) -> list[str]:
 def _markers(film: Film, baseline: Film) -> list[str]:
     if film.founder_marker != baseline.founder_marker and film.founder_marker and baseline.founder_marker:
         return [
-            "the founder markers of the two films differ (firm horn, hairline; 7-10 mm apart): the firm-horn founder "
+            "the founder markers of the two films differ (firm horn, hairline; 7 to 10 mm apart): the firm-horn founder "
             "distance is left out"
         ]
     return []

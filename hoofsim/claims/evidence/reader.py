@@ -216,7 +216,8 @@ def _marker(row: Row, points: Mapping[str, Array]) -> Marker | None:
         return "hairline" if said else None
     if not said:
         raise row.error(
-            "founder_marker", "say which marker 'founder' is: firm_horn or hairline; they read 7-10 mm apart"
+            "founder_marker",
+            "say which marker 'founder' is: firm_horn or hairline; they read 7 to 10 mm apart",
         )
     apart = float(np.linalg.norm(points["founder"] - points["toe_hairline"]))
     if said == "firm_horn" and apart < FOUNDER_APART_MM:

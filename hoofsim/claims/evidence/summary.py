@@ -10,6 +10,7 @@ from hoofsim.claims.evidence.claim import AGAINST, ENOUGH_POWER, ROTATION, Trend
 from hoofsim.claims.evidence.weighing import Weighed, weigh
 from hoofsim.claims.wording import MOVEMENT_NOT_CAUSE, joined, labels
 from hoofsim.measures import MEASURES
+from hoofsim.units import show_number
 
 NOTHING_DECIDED = "So these cases decide nothing between the accounts."
 
@@ -51,7 +52,7 @@ def _traps(cases: Sequence[Case]) -> list[str]:
     }
     if len(markers) > 1:
         traps.append(
-            "The table mixes founder markers (firm horn and hairline, 7-10 mm apart): their distances are kept as two "
+            "The table mixes founder markers (firm horn and hairline, 7 to 10 mm apart): their distances are kept as two "
             "measures and never pooled."
         )
     bare = sum(case.baseline is None for case in cases)
@@ -85,15 +86,25 @@ def _have(number: int) -> str:
 
 def paragraph(evidence: Evidence) -> str:
     """The plain paragraph: cases, what the trends exclude, what they cannot tell, and the limits."""
-    return " ".join(
-        [
-            *_cases(evidence),
-            *(_trend(one, evidence.mixed) for one in evidence.trends),
-            *_together(evidence),
-            *evidence.traps,
-            MOVEMENT_NOT_CAUSE if _says_something(evidence) else NOTHING_DECIDED,
-        ]
-    )
+    return " ".join([in_short(evidence), *_trends(evidence), *evidence.traps, _end(evidence)])
+
+
+def in_short(evidence: Evidence) -> str:
+    """What the cases say one at a time."""
+    return " ".join(_cases(evidence))
+
+
+def taken_together(evidence: Evidence) -> str:
+    """What the cases say together, and what nobody may read into it; the traps are not in it."""
+    return " ".join([*_trends(evidence), _end(evidence)])
+
+
+def _trends(evidence: Evidence) -> list[str]:
+    return [*(_trend(one, evidence.mixed) for one in evidence.trends), *_together(evidence)]
+
+
+def _end(evidence: Evidence) -> str:
+    return MOVEMENT_NOT_CAUSE if _says_something(evidence) else NOTHING_DECIDED
 
 
 def _says_something(evidence: Evidence) -> bool:
@@ -133,10 +144,12 @@ def _trend(one: Trend, mixed: bool) -> str:
             else "capsular rotation differs among these cases no more than its reading error"
         )
         return f"No trend of {label} against rotation can be had: {why}."
-    low, high = one.line.slope_band
+    slope, low, high = (
+        show_number(value, "mm/deg", signed=True) for value in (one.line.slope, *one.line.slope_band)
+    )
     words = (
-        f"Per degree of capsular rotation, {label} changes by {one.line.slope:+.2f} mm (95 % interval {low:+.2f} to "
-        f"{high:+.2f}, {one.line.count} cases)."
+        f"Per degree of capsular rotation, {label} changes by {slope} mm (95 % interval {low} to {high}, "
+        f"{one.line.count} cases)."
     )
     if mixed:
         return words + " That is an average over cases of more than one kind, and excludes no account."
