@@ -1,4 +1,4 @@
-"""Open the program's window, on a saved sandbox file if one is given."""
+"""Open the program's window, on a saved sitting, a scenario's foot or a lesson if one is given."""
 
 import argparse
 from pathlib import Path
@@ -14,7 +14,7 @@ EXAMPLES = """\
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Which file to open."""
     parser.add_argument(
-        "file", nargs="?", type=Path, metavar="FILE", help="sandbox file saved by the program"
+        "file", nargs="?", type=Path, metavar="FILE", help="saved sitting, scenario or lesson (.yaml)"
     )
 
 

@@ -9,6 +9,8 @@ from hoofsim.app.screens.registry import SCREENS
 from hoofsim.app.widgets.base import walk
 from hoofsim.app.widgets.report import complaints
 from hoofsim.errors import BadInput
+from hoofsim.lessons.loader import lesson_files
+from hoofsim.resources import scenarios_folder
 from hoofsim.session.commands import SetControl
 
 SIZES = [(1024, 700), (1280, 800), (1920, 1080)]
@@ -211,11 +213,23 @@ def test_open_and_save_by_keyboard(tmp_path, monkeypatch):
     assert other.session.value("heel_change_mm") == 9
 
 
+def test_a_scenario_opens_as_a_foot_and_a_lesson_as_a_lesson():
+    app = application((1280, 800), "start")
+    assert app.open_file(scenarios_folder() / "tendon_cut.yaml")
+    assert app.screen.name == "sandbox"
+    assert app.session.state.foot.changes
+    assert app.file is None  # saving asks for a name: the scenario is not written over
+    before = app.session
+    assert app.open_file(lesson_files()[2])
+    assert app.screen.name == "lesson"
+    assert app.session is before
+
+
 def test_a_vanished_or_broken_file_is_a_sentence_and_loses_nothing(tmp_path):
     app = application((1280, 800), "sandbox")
     app.screen.controls.sliders["heel_change_mm"].set(9, "x")
     for path, words in ((tmp_path / "gone.yaml", "no such file"), (tmp_path, "is a folder")):
-        assert not app.open_sandbox_file(path)
+        assert not app.open_file(path)
         assert words in app.notice
     assert app.session.value("heel_change_mm") == 9
     assert not app.save_sandbox_file(tmp_path)
