@@ -3,7 +3,7 @@
 import io
 from collections.abc import Sequence
 from textwrap import wrap
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from hoofsim.drawing.palette import INK
 from hoofsim.reports.page import Block, Bullets, Page, Paragraph, Picture, Table
@@ -16,6 +16,8 @@ if TYPE_CHECKING:
 WIDTH, HEIGHT, MARGIN = 8.27, 11.69, 0.7
 _POINT = 1.0 / 72.0
 _LEADING = 1.38
+_ASCENT = 0.95  # from a line's top to the line its letters stand on, as a share of the type size
+_CELL_LEADING, _CELL_GAP = 1.3, 0.12
 _CHARACTER = 0.5  # mean width of a character, as a share of the type size
 _WARNING = "#96190f"
 
@@ -53,6 +55,11 @@ class _Sheet:
         """Height of the next line's top, as a share of the page."""
         return (MARGIN + self.left_over) / HEIGHT
 
+    def write(self, x: float, text: str, size: float, down: float = 0.0, **look: Any) -> None:
+        """One line whose letters stand level with all others `down` inches below the next line's top; x in inches."""
+        y = self.y - (down + _ASCENT * size * _POINT) / HEIGHT
+        self.room(0.0).text(x / WIDTH, y, text, fontsize=size, va="baseline", parse_math=False, **look)
+
     def lines(
         self,
         text: str,
@@ -66,13 +73,10 @@ class _Sheet:
         width = WIDTH - 2 * MARGIN - indent
         for number, line in enumerate(wrap(text, int(width / (size * _POINT * _CHARACTER))) or [""]):
             step = size * _POINT * _LEADING
-            figure = self.room(step)
-            x = (MARGIN + indent) / WIDTH
+            self.room(step)
             if mark and number == 0:
-                figure.text(x - 0.14 / WIDTH, self.y, mark, fontsize=size, color=colour, va="top")
-            figure.text(
-                x, self.y, line, fontsize=size, color=colour, fontweight=weight, va="top", parse_math=False
-            )
+                self.write(MARGIN + indent - 0.14, mark, size, color=colour)
+            self.write(MARGIN + indent, line, size, color=colour, fontweight=weight)
             self.skip(step)
 
 
@@ -132,15 +136,22 @@ def _table(sheet: _Sheet, table: Table) -> None:
     for number, row in enumerate([table.head, *table.rows]):
         cells = [wrap(cell, max(int(width / (size * _POINT * _CHARACTER)) - 1, 4)) or [""]
                  for cell, width in zip(row, widths, strict=True)]  # fmt: skip
-        height = max(len(cell) for cell in cells) * size * _POINT * 1.3 + 0.03
-        figure = sheet.room(height)
+        step = size * _POINT * _CELL_LEADING
+        height = max(len(cell) for cell in cells) * step + 0.03
+        sheet.room(height)
         x = MARGIN
         for at, (cell, width) in enumerate(zip(cells, widths, strict=True)):
             right = at in table.numeric
-            figure.text(
-                (x + (width - 0.08 if right else 0.0)) / WIDTH, sheet.y, "\n".join(cell), fontsize=size, va="top",
-                ha="right" if right else "left", fontweight=600 if number == 0 else 400, parse_math=False, linespacing=1.2,
-            )  # fmt: skip
+            look = {"ha": "right" if right else "left", "fontweight": 600 if number == 0 else 400}
+            for row_of_cell, line in enumerate(cell):
+                sheet.write(
+                    x + (width - _CELL_GAP if right else 0.0),
+                    line,
+                    size,
+                    row_of_cell * step,
+                    color=INK,
+                    **look,
+                )
             x += width
         sheet.skip(height)
     sheet.skip(0.08)

@@ -98,6 +98,18 @@ def test_a_pdf_is_made_whole_and_is_the_same_each_time():
     assert first == pdf(page(label="INVENTED DATA"))
 
 
+def test_letters_of_one_row_stand_on_one_line(monkeypatch):
+    from matplotlib.backends.backend_pdf import PdfPages
+
+    figures = []
+    monkeypatch.setattr(PdfPages, "savefig", lambda self, figure: figures.append(figure))
+    row = ["Ivy", "onage", "'", "ÄÉ", "12"]
+    pdf(Page("t", [Section("s", [Table("c", ["a", "b", "c", "d", "e"], [row], (4,))])]))
+    drawn = {text.get_text(): text for text in figures[0].texts}
+    assert {drawn[word].get_verticalalignment() for word in row} == {"baseline"}
+    assert len({drawn[word].get_position()[1] for word in row}) == 1
+
+
 def test_a_long_report_runs_on_to_further_pages():
     long = Page("Long", [Section("Rows", [Table("many", ["a", "b"], [[str(i), "x"] for i in range(300)])])])
     short = Page("Short", [Section("Rows", [Paragraph("one")])])
