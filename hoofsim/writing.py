@@ -2,10 +2,13 @@
 
 import os
 import tempfile
+import time
+from contextlib import suppress
 from pathlib import Path
 
 from hoofsim.errors import BadInput
 
+UNFINISHED_AFTER = 600.0  # seconds without a change: whoever wrote it is gone
 LONGEST_SHOWN = 40  # of a file's name in that of its unfinished neighbour, which may not be too long either
 
 
@@ -38,6 +41,18 @@ def write_whole(path: Path, content: bytes | str, making_folder: bool = False) -
         if isinstance(error, OSError):
             raise BadInput(f"{path}: cannot be written: {error.strerror or error}") from None
         raise
+
+
+def clear_unfinished(folder: Path, *names: str) -> None:
+    """Remove what killed writers of `names` (with * as in a shell) left in a folder; what cannot be removed stays.
+
+    A file of the last minutes may still be in the making, and stays too.
+    """
+    for name in names:
+        for beside in folder.glob(f".{name}.????????.part"):
+            with suppress(OSError):
+                if time.time() - beside.stat().st_mtime > UNFINISHED_AFTER and beside.is_file():
+                    beside.unlink()
 
 
 def _umask() -> int:

@@ -18,7 +18,8 @@ from hoofsim.app.widgets.layout import inset
 from hoofsim.app.widgets.painter import Painter
 from hoofsim.app.widgets.wrapping import wrap_lines
 from hoofsim.errors import HoofsimError
-from hoofsim.session.sandbox_file import autosave, open_file, save
+from hoofsim.session.recovery import Recovery
+from hoofsim.session.sandbox_file import open_file, save
 from hoofsim.session.session import Session
 
 NOTICE_SECONDS, SECONDS_A_SIGN = 5.0, 0.06  # how long a sentence stays: time to look up, and time to read
@@ -55,6 +56,7 @@ class Application:
         self._notice_left = 0.0
         self._kept_at: tuple[int, object] = (0, self.session.state)
         self._unkept_for = 0.0
+        self._recovery: Recovery | None = None
         self.painter: Painter | None = None
         self.clock: Callable[[], float] = time.perf_counter
         # When drawing has to end, s of that clock; None: there is no hurry.
@@ -140,6 +142,13 @@ class Application:
         self.say(f"Saved to {path}.")
         return True
 
+    @property
+    def recovery(self) -> Recovery:
+        """Where this window's sitting is kept, taken when first asked for."""
+        if self._recovery is None:
+            self._recovery = Recovery.take()
+        return self._recovery
+
     def keep_recovery(self) -> None:
         """Keep the sitting against a crash, if it changed since it was last kept."""
         now = (self.session.position, self.session.state)
@@ -147,7 +156,7 @@ class Application:
             return
         self._kept_at = now
         try:
-            autosave(self.session)
+            self.recovery.keep(self.session)
         except HoofsimError as problem:
             self.say(f"This sitting cannot be kept against a crash: {problem}")
 

@@ -21,6 +21,9 @@ from hoofsim.app.window import (
     start_size,
 )
 from hoofsim.errors import BadInput, HoofsimError
+from hoofsim.lessons.store import Store
+from hoofsim.session.store import user_folder
+from hoofsim.writing import clear_unfinished
 
 LARGEST_SIDE = 8000
 
@@ -28,6 +31,7 @@ LARGEST_SIDE = 8000
 def main(path: str | None = None) -> int:
     """Open the window, on a sandbox file if one is given; the exit code of the program."""
     prepare_environment()
+    clear_leftovers()
     settings, trouble = load_settings()
     try:
         start_display()
@@ -47,6 +51,7 @@ def main(path: str | None = None) -> int:
             app.say(trouble)
         watch(app.keep_recovery)
         Loop(app, surface).run()
+        app.recovery.release()
     except pygame.error as problem:
         print(
             f"hoofsim: the window was lost ({problem}); the sitting was kept, start again to continue",
@@ -56,6 +61,17 @@ def main(path: str | None = None) -> int:
     finally:
         close_window()
     return 0
+
+
+def clear_leftovers() -> None:
+    """Remove what a killed program left unfinished among the files that it keeps."""
+    try:
+        folder, lessons = user_folder(), Store.default().folder
+        clear_unfinished(folder, "settings.yaml", "recovery*.yaml")
+        for learner in lessons.iterdir() if lessons.is_dir() else ():
+            clear_unfinished(learner, "*")
+    except (BadInput, OSError):  # nowhere to keep files, which is said when one is to be kept
+        return
 
 
 def render_screen(name: str, size: tuple[int, int] = (1280, 800), text_scale: float = 1.0) -> pygame.Surface:

@@ -1,6 +1,5 @@
 """Sandbox files: the history of a sitting as YAML with a version, written whole or not at all, reopened exactly."""
 
-from collections.abc import Callable
 from pathlib import Path
 from typing import Any, Literal
 
@@ -14,10 +13,9 @@ from hoofsim.session.commands import Command, from_plain
 from hoofsim.session.possible import first_impossible, why_impossible
 from hoofsim.session.session import Session
 from hoofsim.session.state import State, apply
-from hoofsim.session.store import plain_yaml, put_aside, user_folder
+from hoofsim.session.store import plain_yaml
 from hoofsim.writing import write_whole
 
-RECOVERY_NAME = "recovery.yaml"
 LONGEST_HISTORY = 20_000
 
 
@@ -86,34 +84,3 @@ SANDBOX = Kind(
     Sandbox,
     load_sandbox,
 )
-
-
-def recovery_path() -> Path:
-    """Where the running sitting is kept against a crash."""
-    return user_folder() / RECOVERY_NAME
-
-
-def autosave(session: Session) -> None:
-    """Keep the running sitting, so that the next start can continue it."""
-    save(session, recovery_path())
-
-
-def recovered(say: Callable[[str], None] = lambda sentence: None) -> Session | None:
-    """The last sitting, or None when there is none. One that cannot be read is put aside and told, so that it is not lost
-    to the next sitting: a newer hoofsim may have written it.
-    """
-    try:
-        path = recovery_path()
-        if not path.is_file():
-            return None
-    except (BadInput, OSError):
-        return None
-    try:
-        return open_file(path)
-    except BadInput as problem:
-        first = str(problem).splitlines()[0]
-    try:
-        say(f"The last sitting could not be read and is kept as {put_aside(path, 'damaged').name}: {first}")
-    except OSError as error:
-        say(f"The last sitting could not be read ({first}) nor put aside ({error.strerror or error}).")
-    return None

@@ -1,12 +1,17 @@
 """Settings and the last sitting are kept, and trouble with keeping is a sentence, never a stop."""
 
+import os
+from types import SimpleNamespace
+
 import pytest
 from driving import draw
 
 from hoofsim.app.application import AUTOSAVE_AFTER, Application
+from hoofsim.app.main import main
 from hoofsim.app.settings import Settings, accepted, load_settings, save_settings, settings_path
-from hoofsim.session.commands import CutTendon
-from hoofsim.session.sandbox_file import recovered
+from hoofsim.session.commands import CutTendon, SetControl
+from hoofsim.session.recovery import Recovery
+from hoofsim.session.sandbox_file import open_file
 
 
 def test_settings_come_back_as_they_were_kept():
@@ -60,16 +65,16 @@ def test_a_home_that_takes_nothing_is_said_and_nothing_stops(home):
     assert app.session.value("tendon_cut") == 1
 
 
-def test_the_sitting_is_kept_by_and_by_and_on_leaving():
+def test_the_sitting_is_kept_by_and_by_and_on_leaving(home):
     app = Application((1280, 800), Settings(cautions_seen=True))
     app.open("sandbox")
     app.session.do(CutTendon(True))
-    assert recovered() is None
+    assert not list(home.glob("*.yaml"))
     draw(app, AUTOSAVE_AFTER + 0.2)
-    assert recovered().value("tendon_cut") == 1
+    assert open_file(home / "recovery.yaml").value("tendon_cut") == 1
     app.session.undo()
     app.quit()
-    assert recovered().value("tendon_cut") == 0
+    assert open_file(home / "recovery.yaml").value("tendon_cut") == 0
 
 
 def test_the_start_screen_offers_to_continue_only_when_there_is_something():
@@ -78,9 +83,40 @@ def test_the_start_screen_offers_to_continue_only_when_there_is_something():
     assert app.screen.menu.items[0].name == "Sandbox"
     app.session.do(CutTendon(True))
     app.quit()
+    app.recovery.release()
     again = Application((1280, 800), Settings(cautions_seen=True, reduced_motion=True))
     again.open("start")
     assert again.screen.menu.items[0].name == "Continue"
     again.screen.menu.items[0].action()
     assert again.screen.name == "sandbox"
     assert again.session.value("tendon_cut") == 1
+
+
+def test_a_second_window_neither_offers_nor_overwrites_what_the_first_keeps(home):
+    first, second = (Application((1280, 800), Settings(cautions_seen=True)) for _ in range(2))
+    first.open("start")
+    first.session.do(CutTendon(True))
+    first.keep_recovery()
+    second.open("start")
+    assert second.screen.menu.items[0].name == "Sandbox"
+    second.session.do(SetControl("heel_change_mm", 4))
+    second.keep_recovery()
+    assert open_file(home / "recovery.yaml").value("tendon_cut") == 1
+    assert open_file(home / "recovery-2.yaml").value("heel_change_mm") == 4
+
+
+def test_the_next_start_removes_what_a_kill_left_and_leaves_its_file_free(home, monkeypatch):
+    lesson = home / "progress" / "ada"
+    lesson.mkdir(parents=True)
+    left = [
+        home / ".recovery.yaml.a1b2c3d4.part",
+        home / ".settings.yaml.a1b2c3d4.part",
+        lesson / ".one.yaml.a1b2c3d4.part",
+    ]
+    for path in left:
+        path.write_text("half")
+        os.utime(path, (1000, 1000))
+    monkeypatch.setattr("hoofsim.app.main.Loop", lambda app, surface: SimpleNamespace(run=lambda: None))
+    assert main() == 0
+    assert not any(path.exists() for path in left)
+    assert Recovery.take().path == home / "recovery.yaml"

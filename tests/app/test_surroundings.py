@@ -4,7 +4,7 @@ import pytest
 from driving import application, draw
 
 from hoofsim.app.settings import load_settings, save_settings
-from hoofsim.session.sandbox_file import recovered
+from hoofsim.session.recovery import Recovery
 
 
 @pytest.fixture
@@ -17,7 +17,7 @@ def test_without_a_home_the_window_opens_says_so_and_works():
     settings, trouble = load_settings()
     assert "no home folder" in trouble
     assert "no home folder" in save_settings(settings)
-    assert recovered() is None
+    assert Recovery.take().last() is None
     app = application(screen="settings")
     draw(app)
     app.keep = True

@@ -22,7 +22,8 @@ from hoofsim.plain_text import csv_lines
 from hoofsim.reports.html_page import html
 from hoofsim.reports.page import Page, Paragraph, Section
 from hoofsim.session.commands import KeepTrial
-from hoofsim.session.sandbox_file import autosave, open_file, recovered, save
+from hoofsim.session.recovery import Recovery
+from hoofsim.session.sandbox_file import open_file, save
 from hoofsim.session.session import Session
 from hoofsim.session.store import HOME_VARIABLE
 from hoofsim.writing import write_whole
@@ -53,11 +54,15 @@ def _read_log(folder: Path) -> int:
 
 def _write_autosave(folder: Path, number: int) -> None:
     SITTING.do(KeepTrial(f"{number} {FILLER[:300]}"))
-    autosave(SITTING)
+    recovery = Recovery.take()
+    recovery.keep(SITTING)
+    recovery.release()
 
 
 def _read_autosave(folder: Path) -> int:
-    found = recovered()
+    recovery = Recovery.take()
+    found = recovery.last()
+    recovery.release()
     assert found is not None, "the kept sitting cannot be read"
     return len(found.state.trials)
 

@@ -10,11 +10,8 @@ from hoofsim.foot.parameters import BY_NAME
 from hoofsim.session.commands import BrushLaminae, ChoosePreset, CutTendon, SetBaseline, SetControl, SetLoad
 from hoofsim.session.sandbox_file import (
     as_text,
-    autosave,
     from_text,
     open_file,
-    recovered,
-    recovery_path,
     save,
 )
 from hoofsim.session.session import Session
@@ -109,40 +106,6 @@ def test_a_failed_write_leaves_the_old_file_whole(tmp_path, monkeypatch):
         write_whole(path, "new")
     assert path.read_text() == "old"
     assert [entry.name for entry in tmp_path.iterdir()] == ["foot.yaml"]
-
-
-def test_a_home_that_cannot_be_written_is_a_sentence(tmp_path, monkeypatch):
-    blocked = tmp_path / "file-not-folder"
-    blocked.write_text("")
-    monkeypatch.setenv("HOOFSIM_HOME", str(blocked / "below"))
-    with pytest.raises(BadInput, match="cannot be written"):
-        autosave(Session())
-
-
-def test_recovery_brings_the_last_sitting_back(home):
-    assert recovered() is None
-    session = lived_in()
-    autosave(session)
-    assert user_folder() == home
-    assert recovered().state == session.state
-    recovery_path().write_text("not a sitting")
-    told = []
-    assert recovered(told.append) is None
-    assert "kept as recovery.damaged-1.yaml" in told[0]
-    assert "no hoofsim file" in told[0]
-    assert not recovery_path().exists()
-    assert recovery_path().with_name("recovery.damaged-1.yaml").read_text() == "not a sitting"
-
-
-def test_a_sitting_of_a_newer_program_is_not_overwritten(home):
-    autosave(Session())
-    newer = recovery_path().read_text().replace("hoofsim: 1", "hoofsim: 2")
-    recovery_path().write_text(newer)
-    told = []
-    assert recovered(told.append) is None
-    assert "needs a newer hoofsim" in told[0]
-    autosave(Session())
-    assert recovery_path().with_name("recovery.damaged-1.yaml").read_text() == newer
 
 
 @pytest.mark.parametrize(

@@ -19,7 +19,6 @@ from hoofsim.drawing.display_list import Bounds
 from hoofsim.model import Foot
 from hoofsim.scene.scene import Scene
 from hoofsim.scene.stride import LIFT_MM
-from hoofsim.session.sandbox_file import recovered
 from hoofsim.session.session import Session
 
 if TYPE_CHECKING:
@@ -58,7 +57,7 @@ class StartScreen(Screen):
         self.view.handles_shown = False
         self.loaded: Any = Foot("sound").load("standing")
         self.scene: Scene | None = None
-        self.last_sitting = recovered(app.say) if app.keep else None
+        self.last_sitting = app.recovery.last(app.say) if app.keep else None
         self.menu = ScrollPanel("menu", self._buttons(), gap=0.45)
         self.widgets = [self.menu, self.view]
         self.card = self.sheet = self.head = self.foot_strip = Rect(0, 0, 0, 0)
