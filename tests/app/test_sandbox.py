@@ -134,6 +134,26 @@ def test_a_stride_plays_for_walk_and_trot_only(app):
     assert not app.screen.shown.playing
 
 
+def test_a_stride_that_is_stopped_stays_at_the_moment_it_has_reached(app):
+    app.screen.choose_load("walk")
+    start = app.session.state.load.stance_percent
+    app.screen.toggle_play()
+    draw(app, 0.12)
+    reached = app.screen.shown.stance_percent()
+    app.screen.toggle_play()
+    draw(app, 1.0)
+    assert app.session.state.load.stance_percent == pytest.approx(reached, abs=0.05)
+    assert reached > start + 5
+    assert app.screen.shown.foot is app.session.loaded
+    press(app, pygame.K_z, pygame.KMOD_CTRL)
+    assert app.session.state.load.stance_percent == start
+    app.screen.toggle_play()
+    while app.screen.shown.stance_percent() is not None:
+        draw(app, 0.05)
+    app.screen.toggle_play()
+    assert app.session.state.load.stance_percent == start
+
+
 def test_a_change_moves_the_foot_there_and_at_once_with_reduced_motion():
     for reduced in (False, True):
         app = application(reduced_motion=reduced)

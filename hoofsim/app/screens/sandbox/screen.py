@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 
 import pygame
 
+from hoofsim.app.pace import HAND_RESTS_AFTER, STEPS_A_PICTURE
 from hoofsim.app.screens.sandbox.controls import Controls
 from hoofsim.app.screens.sandbox.curve_panel import CurvePanel
 from hoofsim.app.screens.sandbox.dragging import Dragging
@@ -46,9 +47,7 @@ from hoofsim.units import show
 if TYPE_CHECKING:
     from hoofsim.app.application import Application
 
-HAND_RESTS_AFTER = 0.15  # seconds without a change before the curve is computed
 TRACE_EVERY = 0.1
-STEPS_A_PICTURE = 2  # of the clock, while the foot moves by itself
 
 
 class SandboxScreen(Screen):
@@ -171,11 +170,15 @@ class SandboxScreen(Screen):
         self.refit()
 
     def toggle_play(self) -> None:
-        """Start or stop the stride."""
-        if self.session.state.load.case not in MOVING_CASES:
+        """Start the stride, or stop it at the moment it has reached; one stopped in the air goes back to where it began."""
+        case = self.session.state.load.case
+        if case not in MOVING_CASES:
             self.app.say("Choose walk or trot under Load first: those have a stride to play.")
             return
+        moment = self.shown.stance_percent() if self.shown.playing else None
         self.shown.play(not self.shown.playing)
+        if moment is not None:
+            self.give(SetLoad(case, round(moment, 1)), None)
         self._stale = True
 
     def toggle_presenter(self) -> None:
