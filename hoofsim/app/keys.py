@@ -34,7 +34,8 @@ KEYS: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
             ("A", "a rival account laid over the foot: the next, or none"),
             ("L", "names on the picture"),
             ("M", "set the baseline here; again: the unchanged foot"),
-            ("Space", "play the stride, or stop it"),
+            ("Space", "play the stride, or stop it where it stands"),
+            ("S", "slow motion: half, a quarter, a tenth, a twentieth, and life's pace again"),
             ("T", "keep a trial"),
             ("+ and −", "nearer, farther; 0: whole foot; Ctrl arrows: move the view"),
             ("R", "back to the unchanged foot"),
@@ -45,7 +46,8 @@ KEYS: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
     (
         "Two feet",
         (
-            ("Space", "play both strides, or stop them where they are"),
+            ("Space", "play both strides, or stop them where they stand"),
+            ("S", "slow motion, as in the sandbox"),
             ("Ctrl Z, Ctrl Y", "undo, redo on both"),
             ("+ and −", "nearer, farther; 0: both whole"),
         ),
@@ -57,7 +59,6 @@ KEYS: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
             ("F", "freeze, go on"),
             ("L", "names on the picture"),
             ("D", "pen; Shift D wipes the board"),
-            ("S", "slow motion"),
             ("1 to 9", "hide or show a layer"),
             ("Page Up, Page Down", "previous, next ready foot (clicker)"),
         ),

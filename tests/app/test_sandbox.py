@@ -134,6 +134,27 @@ def test_a_stride_plays_for_walk_and_trot_only(app):
     assert not app.screen.shown.playing
 
 
+def test_a_stride_is_slowed_down_to_a_twentieth(app):
+    app.screen.choose_panel("load")
+    assert not app.screen.controls.pace.visible
+    app.screen.choose_load("walk")
+    draw(app)
+    assert app.screen.controls.pace.visible
+    app.screen.toggle_play()
+    draw(app, 0.1)
+    quick = app.screen.shown.scene.stance_percent
+    for pace in (0.5, 0.25, 0.1, 0.05):
+        press(app, pygame.K_s)
+        assert app.screen.shown.scene.playing == pace
+        assert app.screen.controls.pace.value == str(pace)
+    before = app.screen.shown.scene.stance_percent
+    draw(app, 0.1)
+    gone = app.screen.shown.scene.stance_percent - before
+    assert gone == pytest.approx((quick - 50) / 20, rel=0.2)
+    app.screen.controls.pace.choose(0)
+    assert app.screen.shown.scene.playing == 1.0
+
+
 def test_a_stride_that_is_stopped_stays_at_the_moment_it_has_reached(app):
     app.screen.choose_load("walk")
     start = app.session.state.load.stance_percent
@@ -287,7 +308,8 @@ def test_presenter_view_hides_layers_writes_freezes_and_changes_feet(app):
     press(app, pygame.K_f)
     assert app.screen.shown.frozen
     press(app, pygame.K_s)
-    assert app.screen.shown.slow == 3
+    assert app.screen.shown.pace == 0.5
+    assert any("half as fast" in record.text.lower() for record in draw(app).records)
     press(app, pygame.K_PAGEDOWN)
     assert app.session.state.foot.preset == "long_toe_low_heel"
     press(app, pygame.K_ESCAPE)

@@ -4,9 +4,10 @@ from typing import TYPE_CHECKING
 
 from hoofsim.app.screens.bar import Bar
 from hoofsim.app.screens.pair.pairing import COMPARED, SIDES, Side, on_or_off, value_words
-from hoofsim.app.screens.pair.twins import FIRST_PACE, PACES
+from hoofsim.app.screens.pair.twins import FIRST_PACE
 from hoofsim.app.screens.sandbox.controls import step_for
 from hoofsim.app.screens.sandbox.measures_panel import MAIN, row_for
+from hoofsim.app.slow_motion import PACES
 from hoofsim.app.widgets.base import Widget
 from hoofsim.app.widgets.button import Button
 from hoofsim.app.widgets.dropdown import Choice, DropDown
@@ -23,7 +24,6 @@ from hoofsim.session.session import changes_between
 if TYPE_CHECKING:
     from hoofsim.app.screens.pair.screen import PairScreen
 
-PACE_WORDS = {1.0: "Life's pace", 0.5: "Half", 0.25: "A quarter", 0.1: "A tenth", 0.05: "A twentieth"}
 MOMENT = BY_NAME["stance_percent"]
 
 
@@ -58,7 +58,7 @@ class PairDock:
         )
         self.pace = DropDown(
             "Pace",
-            [Choice(str(pace), PACE_WORDS[pace]) for pace in PACES],
+            [Choice(str(pace), words) for pace, words in PACES.items()],
             str(FIRST_PACE),
             lambda pace: screen.set_pace(float(pace)),
         )

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 import pygame
 
 from hoofsim.app.kept_ground import KeptGround
+from hoofsim.app.pace import HAND_RESTS_AFTER, WORK_EVERY
 from hoofsim.app.screens.pair.comparison_plot import ComparisonPlot
 from hoofsim.app.screens.pair.dock import PairDock
 from hoofsim.app.screens.pair.pairing import SIDES, Pairing, Side, step_words, value_words
@@ -15,8 +16,10 @@ from hoofsim.app.screens.pair.sheets import Sheets
 from hoofsim.app.screens.pair.twins import Twins
 from hoofsim.app.screens.sandbox.shown import MEASURED_EVERY
 from hoofsim.app.screens.sandbox.status import draw_no_rest
+from hoofsim.app.screens.sandbox.steps import TORN
 from hoofsim.app.screens.sandbox.told import told
 from hoofsim.app.screens.screen import Screen
+from hoofsim.app.slow_motion import PACES, next_pace
 from hoofsim.app.theme import Theme
 from hoofsim.app.turns import Turns
 from hoofsim.app.widgets.base import Rect
@@ -27,10 +30,6 @@ from hoofsim.foot.parameters import BY_NAME
 
 if TYPE_CHECKING:
     from hoofsim.app.application import Application
-
-HAND_RESTS_AFTER = 0.15  # seconds without a change before curves are computed
-WORK_EVERY = 0.1  # seconds between pieces of that
-TORN = "the pull that tore bonds"
 
 
 class PairScreen(Screen):
@@ -80,6 +79,7 @@ class PairScreen(Screen):
     def set_pace(self, pace: float) -> None:
         """So many times life's pace."""
         self.twins.set_pace(pace)
+        self.app.say(f"{PACES[pace]}.")
         self._stale = True
 
     def undo_sentence(self) -> str | None:
@@ -270,12 +270,13 @@ class PairScreen(Screen):
         return self._captured in views or (self._captured is None and any(view.hovered for view in views))
 
     def shortcut(self, event: pygame.event.Event) -> bool:
-        """Escape goes back, Space plays, plus, minus and nought zoom, Control with Z and Y undo and redo."""
+        """Escape goes back, Space plays, S slows, plus, minus and nought zoom, Control with Z and Y undo and redo."""
         control = bool(event.mod & (pygame.KMOD_CTRL | pygame.KMOD_META))
         shift = bool(event.mod & pygame.KMOD_SHIFT)
         deeds: dict[tuple[int, bool], Callable[[], None]] = {
             (pygame.K_ESCAPE, False): self.app.back,
             (pygame.K_SPACE, False): self.toggle_play,
+            (pygame.K_s, False): lambda: self.set_pace(next_pace(self.twins.pace)),
             (pygame.K_PLUS, False): lambda: self.sheets.zoom(1),
             (pygame.K_EQUALS, False): lambda: self.sheets.zoom(1),
             (pygame.K_KP_PLUS, False): lambda: self.sheets.zoom(1),

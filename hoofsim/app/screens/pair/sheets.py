@@ -5,6 +5,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 from hoofsim.app.foot_picture import bare_picture_of
+from hoofsim.app.pace import STEPS_A_PICTURE
 from hoofsim.app.screens.pair.pairing import SIDES, Side
 from hoofsim.app.screens.pair.twins import Twins
 from hoofsim.app.screens.sandbox.foot_view import Actions, FootView
@@ -15,8 +16,6 @@ from hoofsim.scene.stride import LIFT_MM
 
 if TYPE_CHECKING:
     from hoofsim.app.application import Application
-
-STEPS_A_PICTURE = 2  # of the clock, while the feet move by themselves
 
 
 class Sheets:

@@ -14,7 +14,6 @@ from hoofsim.model import LoadedFoot
 from hoofsim.session.commands import ChoosePreset, Command, SetControl, SetLoad
 from hoofsim.session.session import Session
 
-PACES = (1.0, 0.5, 0.25, 0.1, 0.05)
 FIRST_PACE = 0.25
 
 
@@ -105,7 +104,7 @@ class Twins:
         """Start both strides from the same moment, or stop both where they are."""
         moment = self.shown["left"].stance_percent()
         for shown in self.shown.values():
-            shown.slow = 1.0 / self.pace
+            shown.pace = self.pace
             shown.play(on)
         if on:
             self._keep_together()
@@ -117,7 +116,7 @@ class Twins:
         """So many times life's pace, for both."""
         self.pace = pace
         for shown in self.shown.values():
-            shown.set_slow(1.0 / pace)
+            shown.set_pace(pace)
 
     def _keep_together(self) -> None:
         """Where only one stride still runs, start both anew or, when the other foot finds no rest, stop it."""

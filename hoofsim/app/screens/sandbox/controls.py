@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 
+from hoofsim.app.slow_motion import LIFE, PACES
 from hoofsim.app.widgets.base import Widget
 from hoofsim.app.widgets.dropdown import Choice, DropDown
 from hoofsim.app.widgets.label import Heading, Label
@@ -54,9 +55,12 @@ def shown(parameter: Parameter, length_unit: str) -> Callable[[float], str]:
 
 
 class Controls:
-    """All groups of controls for one sitting; `give(command, gesture)` is called for every change."""
+    """All groups of controls for one sitting; `give(command, gesture)` is called for every change, and
+    `set_pace` for another pace of the stride."""
 
-    def __init__(self, session: Session, give: Give, length_unit: str) -> None:
+    def __init__(
+        self, session: Session, give: Give, length_unit: str, set_pace: Callable[[float], None]
+    ) -> None:
         self.session = session
         self.give = give
         self.sliders: dict[str, Slider] = {}
@@ -73,6 +77,12 @@ class Controls:
             [Choice(key, words) for key, words in LOAD_CASES.items()],
             "standing",
             self._choose_load,
+        )
+        self.pace = DropDown(
+            "Pace of the stride",
+            [Choice(str(pace), words) for pace, words in PACES.items()],
+            str(LIFE),
+            lambda pace: set_pace(float(pace)),
         )
         self.preset = DropDown(
             "Ready foot", [Choice(p.name, p.label) for p in PRESETS.values()], "sound", self._choose_preset
@@ -91,7 +101,7 @@ class Controls:
         title = next(text for key, text in GROUP_TITLES.items() if key == group)
         items: list[Widget] = [Heading(title, group)]
         if group == "load":
-            items.append(self.load_case)
+            items += [self.load_case, self.pace]
         if group == "shape":
             items += [self.preset, self.preset_words]
         for parameter in PARAMETERS:
@@ -136,7 +146,7 @@ class Controls:
         self.load_case.value = state.load.case
         self.preset.value = state.foot.preset
         self.preset_words.text = chosen.sentence
-        self.sliders["stance_percent"].enabled = state.load.case in MOVING_CASES
+        self.sliders["stance_percent"].enabled = self.pace.visible = state.load.case in MOVING_CASES
         suspended = state.load.case == "suspended"
         self.sliders["load_percent"].enabled = not suspended
 

@@ -7,11 +7,10 @@ from pathlib import Path
 import pygame
 
 from hoofsim.app.foot_picture import LAYERS
+from hoofsim.app.slow_motion import LIFE, PACES
 from hoofsim.app.widgets.base import Rect
 from hoofsim.app.widgets.painter import Painter
 from hoofsim.foot.presets import PRESETS
-
-SLOW_FACTORS = (1.0, 3.0, 8.0)
 
 
 @dataclass
@@ -21,17 +20,10 @@ class Presenter:
     on: bool = False
     labels: bool = True
     hidden: frozenset[str] = field(default_factory=frozenset)
-    slow: float = 1.0
 
     def toggle_layer(self, digit: str) -> None:
         """Hide a layer, or show it again."""
         self.hidden = self.hidden ^ {digit}
-
-    def next_slow(self) -> float:
-        """Full speed, slow, slower, and round again."""
-        place = SLOW_FACTORS.index(self.slow)
-        self.slow = SLOW_FACTORS[(place + 1) % len(SLOW_FACTORS)]
-        return self.slow
 
 
 def digit_of(event: pygame.event.Event) -> str | None:
@@ -46,14 +38,16 @@ def neighbour_preset(name: str, step: int) -> str:
     return names[(names.index(name) + step) % len(names)]
 
 
-def draw_strip(painter: Painter, rect: Rect, presenter: Presenter, pen: bool, frozen: bool) -> None:
+def draw_strip(
+    painter: Painter, rect: Rect, presenter: Presenter, pace: float, pen: bool, frozen: bool
+) -> None:
     """The line of layers at the foot of the view: digit and word, struck through while hidden."""
     theme = painter.theme
     painter.box(rect, "card", None, 0)
     painter.line(rect.topleft, (rect.right, rect.top), "line", theme.hairline)
     state = [words for words, on in (("pen", pen), ("frozen", frozen)) if on]
-    if presenter.slow > 1:
-        state.append(f"{presenter.slow:g} times slower")
+    if pace < LIFE:
+        state.append(PACES[pace].lower())
     right = theme.px(0.8)
     if state:
         words = ", ".join(state)

@@ -26,6 +26,7 @@ from hoofsim.app.screens.sandbox.told import told
 from hoofsim.app.screens.sandbox.trials_panel import TrialsPanel
 from hoofsim.app.screens.sandbox.uncertain import bands_for
 from hoofsim.app.screens.screen import Screen
+from hoofsim.app.slow_motion import PACES
 from hoofsim.app.theme import Theme
 from hoofsim.app.turns import Turns
 from hoofsim.app.widgets.base import Rect
@@ -70,7 +71,7 @@ class SandboxScreen(Screen):
         self.view.paints_later = True
         self.presenter = Presenter()
         self.sheet = Sheet(app, self.view, self.shown, self.presenter)
-        self.controls = Controls(self.session, self.give, unit)
+        self.controls = Controls(self.session, self.give, unit, self.set_pace)
         self.measures = MeasuresPanel(self._choose_measure)
         self.measures.changed = self._panels_changed
         self.curves = CurvePanel()
@@ -179,6 +180,13 @@ class SandboxScreen(Screen):
         self.shown.play(not self.shown.playing)
         if moment is not None:
             self.give(SetLoad(case, round(moment, 1)), None)
+        self._stale = True
+
+    def set_pace(self, pace: float) -> None:
+        """Show strides and changes at so many times life's pace."""
+        self.shown.set_pace(pace)
+        self.controls.pace.value = str(pace)
+        self.app.say(f"{PACES[pace]}.")
         self._stale = True
 
     def toggle_presenter(self) -> None:

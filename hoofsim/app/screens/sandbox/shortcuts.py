@@ -10,6 +10,7 @@ from hoofsim.app.png import png_bytes
 from hoofsim.app.screens.sandbox.controls import GROUP_TABS
 from hoofsim.app.screens.sandbox.presenter import digit_of, free_name, neighbour_preset
 from hoofsim.app.screens.sandbox.steps import redo, undo
+from hoofsim.app.slow_motion import next_pace
 from hoofsim.drawing.backend_svg import svg
 from hoofsim.errors import HoofsimError
 from hoofsim.session.commands import CutTendon
@@ -75,6 +76,7 @@ def _plain_key(screen: "SandboxScreen", event: pygame.event.Event) -> bool:
         pygame.K_p: screen.toggle_presenter,
         pygame.K_x: lambda: save_picture(screen),
         pygame.K_SPACE: screen.toggle_play,
+        pygame.K_s: lambda: screen.set_pace(next_pace(screen.shown.pace)),
         pygame.K_PLUS: lambda: _zoom(screen, 1),
         pygame.K_EQUALS: lambda: _zoom(screen, 1),
         pygame.K_KP_PLUS: lambda: _zoom(screen, 1),
@@ -99,8 +101,6 @@ def _presenter_key(screen: "SandboxScreen", event: pygame.event.Event) -> bool:
         screen.refit()
     elif event.key == pygame.K_f:
         screen.shown.frozen = not screen.shown.frozen
-    elif event.key == pygame.K_s:
-        screen.shown.set_slow(screen.presenter.next_slow())
     elif event.key == pygame.K_d and event.mod & pygame.KMOD_SHIFT:
         screen.view.strokes.clear()
     elif event.key == pygame.K_d:

@@ -4,11 +4,13 @@ from typing import Any
 
 import numpy as np
 
-from hoofsim.app.blend import BLEND_SECONDS, Blend, smooth
+from hoofsim.app.blend import BLEND_SECONDS, Blend
+from hoofsim.app.slow_motion import LIFE
 from hoofsim.drawing.display_list import Point
 from hoofsim.drawing.foot_shown import Unloaded
 from hoofsim.model import LoadedFoot
-from hoofsim.scene.scene import FASTEST, SLOWEST, Scene
+from hoofsim.scene.ramp import eased
+from hoofsim.scene.scene import Scene
 from hoofsim.session.commands import MOVING_CASES
 from hoofsim.session.session import Session, foot_of
 from hoofsim.session.state import State
@@ -33,7 +35,7 @@ class Shown:
         self.at_rest = True
         self.scene: Scene | None = None
         self.frozen = False
-        self.slow = 1.0
+        self.pace = LIFE
         self.changed = True
         self._from: Any = None
         self._share = 1.0
@@ -99,13 +101,13 @@ class Shown:
             self.follow(at_once=False)
         elif self.session.state.load.case in MOVING_CASES and self.session.loaded.at_rest:
             self.scene = self._fresh_scene()
-            self.set_slow(self.slow)
+            self.set_pace(self.pace)
 
-    def set_slow(self, slow: float) -> None:
-        """Show what happens so many times slower."""
-        self.slow = slow
+    def set_pace(self, pace: float) -> None:
+        """Show strides, and changes, at so many times life's pace."""
+        self.pace = pace
         if self.scene is not None and self.session.state.load.case in MOVING_CASES:
-            self.scene.play(min(max(1.0 / slow, SLOWEST), FASTEST))
+            self.scene.play(pace)
 
     def _fresh_scene(self) -> Scene:
         state = self.session.state
@@ -188,9 +190,9 @@ class Shown:
         if self.scene is not None:
             self._advance_scene(self.scene, seconds)
         elif self._share < 1.0:
-            self._share = min(1.0, self._share + seconds / (BLEND_SECONDS * self.slow))
+            self._share = min(1.0, self._share + seconds * self.pace / BLEND_SECONDS)
             done = self._share >= 1.0
-            self.foot = self.target if done else Blend(self._from, self.target, smooth(self._share))
+            self.foot = self.target if done else Blend(self._from, self.target, eased(self._share))
             self.changed = True
 
     def _advance_scene(self, scene: Scene, seconds: float) -> None:

@@ -89,8 +89,9 @@ class Surround:
         for widget in widgets:
             widget.draw(painter)
         if screen.presenter.on:
+            shown = screen.shown
             draw_strip(
-                painter, screen.places["strip"], screen.presenter, screen.view.pen, screen.shown.frozen
+                painter, screen.places["strip"], screen.presenter, shown.pace, screen.view.pen, shown.frozen
             )
         else:
             draw_hint(painter, screen.places["hint"], screen.view.tool, screen.sheet.named)
