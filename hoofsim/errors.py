@@ -3,6 +3,9 @@
 from collections.abc import Iterable
 from difflib import get_close_matches
 
+# Exit code of a program that was stopped with Ctrl-C, as shells have it.
+STOPPED = 130
+
 
 class HoofsimError(Exception):
     """Any failure that is told to the user in one sentence, never as a traceback."""

@@ -23,15 +23,13 @@ from hoofsim.errors import BadInput
 from hoofsim.foot.drawn_once import Landmarks
 from hoofsim.foot.parameters import BY_NAME, checked, parameter
 from hoofsim.foot.presets import preset as find_preset
-from hoofsim.frames import rotate
+from hoofsim.frames import Array, rotate
 from hoofsim.measures.compute import measure_all
 from hoofsim.measures.table import MEASURES
 from hoofsim.mechanics.equilibrium import CONVERGED, Equilibrium, solve
 from hoofsim.mechanics.loads import load_case
 from hoofsim.mechanics.model import Model, build
 from hoofsim.mechanics.outputs import Outputs, observe
-
-Array = NDArray[np.float64]
 
 # Feet solved between two calls of a sweep's progress function.
 SWEEP_BLOCK = 1536

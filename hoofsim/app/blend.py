@@ -8,11 +8,6 @@ import numpy as np
 BLEND_SECONDS = 0.22
 
 
-def smooth(share: float) -> float:
-    """Progress that starts and ends gently."""
-    return share * share * (3.0 - 2.0 * share)
-
-
 def mixed(first: Any, second: Any, share: float) -> Any:
     """`first` and `second` mixed: numbers and arrays in proportion, mappings and frozen records field by field.
 

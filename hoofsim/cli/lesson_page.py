@@ -6,20 +6,11 @@ from collections.abc import Iterable
 from hoofsim.lessons.glossary import glossary
 from hoofsim.lessons.markup import links, plain, spans
 from hoofsim.lessons.state import setting_in_words
-from hoofsim.lessons.view import ChangeRow, View, curves
+from hoofsim.lessons.view import KIND_WORDS, ChangeRow, View, curves
 from hoofsim.units import show, show_number, shown_unit
 
 WIDTH = 88
 BOLD, PLAIN_AGAIN = "\033[1m", "\033[0m"
-KIND_WORDS = {
-    "read": "read",
-    "predict": "predict",
-    "do": "do it",
-    "watch": "watch",
-    "compare": "compare",
-    "explain": "explain",
-    "transfer": "carry over",
-}
 HELP = (
     "Enter goes on. back, hint, check, reset, give up; step NAME goes back to a step; term WORD explains a word; ? shows "
     "the page again; quit leaves, and the same command resumes here."
@@ -41,7 +32,7 @@ def wrapped(text: str, styled: bool = False, width: int = WIDTH) -> list[str]:
 
 def page(shown: View, met: set[str], styled: bool = False) -> list[str]:
     """The whole step. `met` are the terms explained already; those met here are explained once and added."""
-    head = f"Step {shown.number} of {shown.of} | {KIND_WORDS[shown.kind]} | {shown.title}"
+    head = f"Step {shown.number} of {shown.of} | {KIND_WORDS[shown.kind].lower()} | {shown.title}"
     lines = ["", "-" * WIDTH, f"{BOLD}{head}{PLAIN_AGAIN}" if styled else head, ""]
     lines += wrapped(shown.text, styled)
     lines += _terms(shown, met)

@@ -10,10 +10,9 @@ from hoofsim import __version__
 from hoofsim.cautions import SHORT_CAUTION
 from hoofsim.cli.commands import COMMANDS, ProgramCommand
 from hoofsim.cli.encoding import speak_plainly
-from hoofsim.errors import BadInput, HoofsimError, nearest
+from hoofsim.errors import STOPPED, BadInput, HoofsimError, nearest
 from hoofsim.plain_text import printable
 
-STOPPED = 130
 BAD_INPUT = 2
 
 EXIT_CODES = """\

@@ -56,6 +56,12 @@ def print_text(text: str = "") -> None:
     console().print(text)
 
 
+def say_written(path: Path, as_json: bool) -> None:
+    """Name a written file, except beside JSON, which other programs read."""
+    if not as_json:
+        print_text(f"wrote {path}")
+
+
 def print_markdown(text: str) -> None:
     """A page of Markdown, laid out for the terminal."""
     from rich.markdown import Markdown

@@ -6,20 +6,19 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from hoofsim.cli.main import STOPPED
 from hoofsim.cli.output import print_json, print_text, write_into
-from hoofsim.cli.pictures import png_bytes, svg_text
 from hoofsim.cli.progress_bar import shown_when_slow
 from hoofsim.cli.rows import measure_json
 from hoofsim.cli.run_experiment import run_one
 from hoofsim.cli.run_sitting import deeds_of, run_sitting
 from hoofsim.cli.tables import csv_text, print_steps
-from hoofsim.errors import BadInput, ExpectationMissed
+from hoofsim.errors import STOPPED, BadInput, ExpectationMissed
 from hoofsim.files.experiment import EXPERIMENT, Experiment, load_experiment
 from hoofsim.files.kinds import kind_word
 from hoofsim.files.outcome import Outcome, run_scenario
 from hoofsim.files.reader import Document, read_file
 from hoofsim.files.scenario import SCENARIO, Scenario, load_scenario
+from hoofsim.reports.foot_files import png_bytes, svg_text
 from hoofsim.reports.provenance import about, plain
 from hoofsim.session.replay import REPLAY, Deed, load_replay
 from hoofsim.session.sandbox_file import SANDBOX, load_sandbox

@@ -5,20 +5,19 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from hoofsim.cli.options import heading
 from hoofsim.cli.output import print_table, print_text, write_into
-from hoofsim.cli.pictures import picture, png_bytes, svg_text
 from hoofsim.cli.progress_bar import shown_when_slow
 from hoofsim.cli.rows import measure_json
-from hoofsim.cli.tables import USUAL_MEASURES
+from hoofsim.cli.tables import USUAL_MEASURES, heading_with_unit
 from hoofsim.errors import BadInput
 from hoofsim.measures.table import MEASURES
 from hoofsim.model import LoadedFoot
 from hoofsim.plain_text import csv_lines
+from hoofsim.reports.foot_files import heading, picture, png_bytes, svg_text
 from hoofsim.reports.provenance import about
 from hoofsim.session.replay import Deed, faults, faults_of, played
 from hoofsim.session.session import Session
-from hoofsim.units import show_number, shown_unit
+from hoofsim.units import show_number
 
 MOST_ROWS = 40
 
@@ -98,13 +97,10 @@ def _write(steps: Sequence[Played], file: Path, kind: str, out: Path) -> list[Pa
     return write_into(out, contents)
 
 
-def _column(name: str, word: str) -> str:
-    unit = shown_unit(MEASURES[name].unit)
-    return f"{word} ({unit})" if unit else word
-
-
 def _csv(steps: Sequence[Played]) -> str:
-    rows: list[Sequence[object]] = [["deed", "done", "status", *(_column(name, name) for name in MEASURES)]]
+    rows: list[Sequence[object]] = [
+        ["deed", "done", "status", *(heading_with_unit(name, name) for name in MEASURES)]
+    ]
     for number, step in enumerate(steps):
         values = ("" if value is None else f"{value:.6g}" for value in step.measures.values())
         rows.append([number, step.sentence, step.loaded.status, *values])
@@ -116,7 +112,10 @@ def _print(file: Path, kind: str, steps: Sequence[Played], written: Sequence[Pat
     print_text()
     print_table(
         _title(steps[-1].loaded) + ", at the end",
-        [("done", "left"), *((_column(name, MEASURES[name].label), "right") for name in USUAL_MEASURES)],
+        [
+            ("done", "left"),
+            *((heading_with_unit(name, MEASURES[name].label), "right") for name in USUAL_MEASURES),
+        ],
         [(_row(step), None) for step in steps[-MOST_ROWS:]],
     )
     if len(steps) > MOST_ROWS:

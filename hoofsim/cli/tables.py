@@ -2,12 +2,12 @@
 
 from collections.abc import Sequence
 
-from hoofsim.cli.options import heading
 from hoofsim.cli.output import print_table
 from hoofsim.files.outcome import Outcome, StepResult
 from hoofsim.foot.parameters import BY_NAME
 from hoofsim.measures.table import MEASURES
 from hoofsim.plain_text import csv_lines
+from hoofsim.reports.foot_files import heading
 from hoofsim.units import show_number, shown_unit
 
 MOST_COLUMNS = 6
@@ -20,7 +20,7 @@ def csv_text(outcome: Outcome) -> str:
     sweep = outcome.scenario.sweep
     swept = [] if sweep is None else [sweep.control]
     rows: list[Sequence[object]] = [
-        ["foot", *swept, "status", *(_heading(name, name) for name in MEASURES)],
+        ["foot", *swept, "status", *(heading_with_unit(name, name) for name in MEASURES)],
         ["baseline", *([""] if swept else []), *_cells(outcome.baseline)],
     ]
     for number, step in enumerate(outcome.steps, start=1):
@@ -40,7 +40,7 @@ def print_steps(outcome: Outcome) -> None:
         ),
         [
             (_swept_heading(outcome), "right"),
-            *((_heading(name, MEASURES[name].label), "right") for name in names),
+            *((heading_with_unit(name, MEASURES[name].label), "right") for name in names),
         ],
         [(_row(step, names), None) for step in (outcome.baseline, *_chosen(outcome.steps))],
     )
@@ -70,7 +70,8 @@ def _row(step: StepResult, names: Sequence[str]) -> list[str]:
     return [first, *("" if value is None else show_number(value, unit) for value, unit in numbers)]
 
 
-def _heading(name: str, word: str) -> str:
+def heading_with_unit(name: str, word: str) -> str:
+    """A column's heading: `word` and, where it has one, the unit of the measure called `name`."""
     unit = shown_unit(MEASURES[name].unit)
     return f"{word} ({unit})" if unit else word
 

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from hoofsim.cautions import SHORT_CAUTION
-from hoofsim.cli.output import print_json, print_table, print_text, refuse_missing_folders
+from hoofsim.cli.output import print_json, print_table, print_text, refuse_missing_folders, say_written
 from hoofsim.cli.progress_bar import shown_when_slow
 from hoofsim.errors import BadInput, ExpectationMissed
 from hoofsim.foot.parameters import BY_NAME
@@ -92,25 +92,19 @@ def _comparison(arguments: argparse.Namespace) -> int:
         from hoofsim.verify.page import comparison_page
 
         write_whole(page, html(comparison_page(rows, outcomes)))
-        _say_written(page, arguments.json)
+        say_written(page, arguments.json)
     if picture is not None:
         from hoofsim.reports.plot_style import image_bytes
         from hoofsim.verify.figure import comparison_figure
 
         write_whole(picture, image_bytes(comparison_figure(rows), picture.suffix[1:].lower()))
-        _say_written(picture, arguments.json)
+        say_written(picture, arguments.json)
     differ = [one.referee.what for one in outcomes if one.agrees is False]
     if differ:
         raise ExpectationMissed(
             f"an independent computation differs by more than it may: {', '.join(differ)}"
         )
     return 0
-
-
-def _say_written(path: Path, as_json: bool) -> None:
-    """Name a written file, except beside JSON, which other programs read."""
-    if not as_json:
-        print_text(f"wrote {path}")
 
 
 def _referee(one: Verdict) -> dict[str, object]:
@@ -164,7 +158,7 @@ def _uncertainty(arguments: argparse.Namespace) -> int:
         print_text(SHORT_CAUTION)
     if arguments.bands is not None:
         write_whole(arguments.bands, as_text(found, count))
-        _say_written(arguments.bands, arguments.json)
+        say_written(arguments.bands, arguments.json)
     return 0
 
 

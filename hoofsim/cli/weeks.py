@@ -8,7 +8,7 @@ import numpy as np
 
 from hoofsim.cautions import SHORT_CAUTION
 from hoofsim.cli.options import assignment
-from hoofsim.cli.output import print_json, print_table, print_text, refuse_missing_folders
+from hoofsim.cli.output import print_json, print_table, print_text, refuse_missing_folders, say_written
 from hoofsim.errors import BadInput
 from hoofsim.measures.table import MEASURES
 from hoofsim.model import Foot, Table
@@ -77,20 +77,14 @@ def run(arguments: argparse.Namespace) -> int:
         _print(calendar, table)
     if arguments.csv is not None:
         write_whole(arguments.csv, csv_text(calendar, table))
-        _say_written(arguments.csv, arguments.json)
+        say_written(arguments.csv, arguments.json)
     if figure is not None:
         from hoofsim.reports.plot_style import image_bytes
         from hoofsim.reports.weeks_figure import weeks_figure
 
         write_whole(figure, image_bytes(weeks_figure(calendar, table), figure.suffix[1:].lower()))
-        _say_written(figure, arguments.json)
+        say_written(figure, arguments.json)
     return 0
-
-
-def _say_written(path: Path, as_json: bool) -> None:
-    """Name a written file, except beside JSON, which other programs read."""
-    if not as_json:
-        print_text(f"wrote {path}")
 
 
 def _day(calendar: Calendar, table: Table, index: int) -> dict[str, object]:

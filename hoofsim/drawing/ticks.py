@@ -2,7 +2,7 @@
 
 import math
 
-MINUS = "\N{MINUS SIGN}"
+from hoofsim.units import MINUS
 
 
 def ticks(low: float, high: float, most: int = 7) -> list[float]:

@@ -9,10 +9,10 @@ from pydantic import Field, model_validator
 
 from hoofsim.errors import nearest
 from hoofsim.files.kinds import Kind, kind_word
+from hoofsim.files.names import check_measure
 from hoofsim.files.reader import Document, read_file
 from hoofsim.files.scenario import Controls, Sweep, Text, WrittenFoot, WrittenLoad, check_controls
 from hoofsim.files.typed import Misplaced, Strict, validate
-from hoofsim.measures import MEASURES
 from hoofsim.mechanics.loads import CASES
 
 MOST_RUNS = 100_000
@@ -134,8 +134,7 @@ class Experiment(Strict):
     @model_validator(mode="after")
     def _fits_together(self) -> "Experiment":
         for index, name in enumerate(self.measures):
-            if name not in MEASURES:
-                raise Misplaced(("measures", index), f"unknown measure '{name}'; {nearest(name, MEASURES)}")
+            check_measure(name, ("measures", index))
             if name in self.measures[:index]:
                 raise Misplaced(("measures", index), f"measure '{name}' is given twice; keep one")
         self._check_factors()

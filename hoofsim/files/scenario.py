@@ -7,6 +7,7 @@ from pydantic import Field, model_validator
 
 from hoofsim.errors import BadInput, nearest
 from hoofsim.files.kinds import Kind, kind_word
+from hoofsim.files.names import check_control, check_measure
 from hoofsim.files.reader import Document, Path_, read_file
 from hoofsim.files.typed import Misplaced, Strict, validate
 from hoofsim.foot.parameters import BY_NAME, checked
@@ -70,7 +71,7 @@ class Sweep(Strict):
 
     @model_validator(mode="after")
     def _is_complete(self) -> "Sweep":
-        _check_name(self.control, ("control",))
+        check_control(self.control, ("control",))
         ends = (self.start, self.to, self.steps)
         if (self.values is None) == all(part is None for part in ends) or (
             self.values is None and any(part is None for part in ends)
@@ -136,12 +137,10 @@ class Expectation(Strict):
                 )
             if any(ways) or self.tolerance is not None or self.at_least is not None:
                 raise Misplaced((), "'status' stands alone, without a number")
-        elif self.measure not in MEASURES:
-            raise Misplaced(
-                ("measure",), f"unknown measure '{self.measure}'; {nearest(str(self.measure), MEASURES)}"
-            )
-        elif sum(ways) != 1:
-            raise Misplaced((), "give one of 'value' with 'tolerance', 'low'/'high', or 'change'")
+        else:
+            check_measure(str(self.measure), ("measure",))
+            if sum(ways) != 1:
+                raise Misplaced((), "give one of 'value' with 'tolerance', 'low'/'high', or 'change'")
         self._check_numbers()
         if self.source is not None and self.source not in SOURCES:
             raise Misplaced(("source",), f"unknown source '{self.source}'; {nearest(self.source, SOURCES)}")
@@ -199,11 +198,6 @@ class Scenario(Strict):
         return self
 
 
-def _check_name(name: str, path: Path_) -> None:
-    if name not in BY_NAME:
-        raise Misplaced(path, f"unknown control '{name}'; {nearest(name, BY_NAME)}")
-
-
 def _check_value(name: str, value: float, path: Path_) -> None:
     try:
         checked(name, value)
@@ -214,7 +208,7 @@ def _check_value(name: str, value: float, path: Path_) -> None:
 def check_controls(controls: Controls, path: Path_) -> None:
     """Misplaced, under `path`, when a control is unknown or its value out of range."""
     for name, value in controls.items():
-        _check_name(name, (*path, name))
+        check_control(name, (*path, name))
         _check_value(name, value, (*path, name))
 
 

@@ -11,9 +11,8 @@ from numpy.typing import NDArray
 
 from hoofsim.errors import BadInput
 from hoofsim.foot import landmarks as template
-from hoofsim.frames import rotate
+from hoofsim.frames import Array, rotate
 
-Array = NDArray[np.float64]
 Values = Mapping[str, Array]
 
 FOUNDER_LIMITS_MM = (-2.0, 16.0)

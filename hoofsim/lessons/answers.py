@@ -11,9 +11,10 @@ from pydantic import AfterValidator, Field, model_validator
 
 from hoofsim.claims.accounts import ACCOUNTS
 from hoofsim.errors import nearest
+from hoofsim.files.names import check_measure
 from hoofsim.files.typed import Misplaced, Strict
 from hoofsim.foot.landmarks import BODY_OF
-from hoofsim.lessons.checks import Check, check_measure
+from hoofsim.lessons.checks import Check
 from hoofsim.measures import MEASURES
 
 LONGEST_PROSE = 4000

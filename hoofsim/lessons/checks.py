@@ -9,6 +9,7 @@ from typing import Annotated, Literal
 from pydantic import Field, model_validator
 
 from hoofsim.errors import nearest
+from hoofsim.files.names import check_control, check_measure
 from hoofsim.files.typed import Misplaced, Strict
 from hoofsim.foot.parameters import BY_NAME
 from hoofsim.lessons.state import FootState, change_between, setting_in_words
@@ -177,18 +178,6 @@ CHECK_NAMES = (
     "one_change",
     "status_is",
 )
-
-
-def check_measure(name: str, path: tuple[str | int, ...]) -> None:
-    """Misplaced, under `path`, when there is no such measure."""
-    if name not in MEASURES:
-        raise Misplaced(path, f"unknown measure '{name}'; {nearest(name, MEASURES)}")
-
-
-def check_control(name: str, path: tuple[str | int, ...]) -> None:
-    """Misplaced, under `path`, when there is no such control."""
-    if name not in BY_NAME:
-        raise Misplaced(path, f"unknown control '{name}'; {nearest(name, BY_NAME)}")
 
 
 def moved(change: float | None, unit: str, length_unit: str = "mm") -> str:

@@ -13,10 +13,10 @@ from pydantic import Field, model_validator
 
 from hoofsim.errors import BadInput, nearest
 from hoofsim.files.kinds import Kind, kind_word
+from hoofsim.files.names import check_measure
 from hoofsim.files.reader import Document, read_file
 from hoofsim.files.typed import Misplaced, Strict, validate
 from hoofsim.lessons.answers import Name
-from hoofsim.measures import MEASURES
 from hoofsim.resources import assets_folder
 
 
@@ -30,10 +30,8 @@ class WrittenTerm(Strict):
 
     @model_validator(mode="after")
     def _measure_exists(self) -> "WrittenTerm":
-        if self.measure is not None and self.measure not in MEASURES:
-            raise Misplaced(
-                ("measure",), f"unknown measure '{self.measure}'; {nearest(self.measure, MEASURES)}"
-            )
+        if self.measure is not None:
+            check_measure(self.measure, ("measure",))
         return self
 
 

@@ -9,11 +9,11 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from hoofsim.errors import BadInput
-from hoofsim.files.reader import Document, Path_
+from hoofsim.files.reader import Document
 from hoofsim.foot.parameters import BY_NAME
 from hoofsim.lessons.answers import PositionAnswer
 from hoofsim.lessons.glossary import glossary
-from hoofsim.lessons.lint_marks import marks_amiss
+from hoofsim.lessons.lint_marks import Amiss, marks_amiss
 from hoofsim.lessons.loader import LESSON
 from hoofsim.lessons.markup import TERM, links, values
 from hoofsim.lessons.reading_level import HIGHEST_GRADE, bare, grade
@@ -34,8 +34,6 @@ from hoofsim.lessons.schema import (
     Watch,
 )
 from hoofsim.lessons.score import counts
-
-Finding = tuple[Path_, str]
 
 WORDS_A_MINUTE = 130.0
 MINUTES_OF_KIND = {
@@ -63,7 +61,7 @@ def lint(lesson: Lesson, document: Document) -> list[str]:
     return list(dict.fromkeys(document.sentence(path, what) for path, what in found))
 
 
-def _findings(lesson: Lesson) -> Iterator[Finding]:
+def _findings(lesson: Lesson) -> Iterator[Amiss]:
     yield from _feet(lesson)
     yield from _answers_given_away(lesson)
     for index, step in enumerate(lesson.steps):
@@ -77,7 +75,7 @@ def _findings(lesson: Lesson) -> Iterator[Finding]:
     yield from _learners(lesson)
 
 
-def _feet(lesson: Lesson) -> Iterator[Finding]:
+def _feet(lesson: Lesson) -> Iterator[Amiss]:
     """Feet must come to rest, and be used."""
     used = {START}
     for step in lesson.steps:
@@ -97,7 +95,7 @@ def _feet(lesson: Lesson) -> Iterator[Finding]:
         done = done or isinstance(step, Do)
 
 
-def _answers_given_away(lesson: Lesson) -> Iterator[Finding]:
+def _answers_given_away(lesson: Lesson) -> Iterator[Amiss]:
     """A prediction whose answer stood on the page before it was asked, or in its own text."""
     for index, step in enumerate(lesson.steps):
         if not isinstance(step, Predict | Transfer):
@@ -164,7 +162,7 @@ def _step_texts(lesson: Lesson, step: Step) -> list[str]:
     return [text for path, text in lesson.texts() if path[:2] == ("steps", at)]
 
 
-def _goals(lesson: Lesson) -> Iterator[Finding]:
+def _goals(lesson: Lesson) -> Iterator[Amiss]:
     """Every goal needs a step that serves it, and one that shows it was reached."""
     for index, goal in enumerate(lesson.goals):
         steps = [step for step in lesson.steps if goal.id in step.goals]
@@ -174,14 +172,14 @@ def _goals(lesson: Lesson) -> Iterator[Finding]:
             yield ("goals", index), f"no step that counts shows whether the goal '{goal.id}' was reached"
 
 
-def _comparisons(lesson: Lesson) -> Iterator[Finding]:
+def _comparisons(lesson: Lesson) -> Iterator[Amiss]:
     compared = {step.prediction for step in lesson.steps if isinstance(step, Compare)}
     for index, step in enumerate(lesson.steps):
         if isinstance(step, Predict) and step.id not in compared:
             yield ("steps", index), f"the prediction '{step.id}' is never set against what came out"
 
 
-def _terms(lesson: Lesson) -> Iterator[Finding]:
+def _terms(lesson: Lesson) -> Iterator[Amiss]:
     """A term must be linked, and so explained, where a learner first meets it."""
     names = {name.lower(): word for word, one in glossary().items() for name in one.names}
     longest_first = sorted(names, key=len, reverse=True)
@@ -201,7 +199,7 @@ def _terms(lesson: Lesson) -> Iterator[Finding]:
         met |= here
 
 
-def _reading_level(lesson: Lesson) -> Iterator[Finding]:
+def _reading_level(lesson: Lesson) -> Iterator[Amiss]:
     whole = grade("\n\n".join(bare(text) for _, text in lesson.texts()))
     if whole > HIGHEST_GRADE:
         yield (
@@ -215,14 +213,14 @@ def _reading_level(lesson: Lesson) -> Iterator[Finding]:
             yield path, f"this text reads at grade {level:.1f}; shorter words and sentences"
 
 
-def _minutes(lesson: Lesson) -> Iterator[Finding]:
+def _minutes(lesson: Lesson) -> Iterator[Amiss]:
     words = sum(len(bare(text).split()) for path, text in lesson.texts() if "hints" not in path)
     guess = words / WORDS_A_MINUTE + sum(MINUTES_OF_KIND[step.kind] for step in lesson.steps)
     if not lesson.minutes / MINUTES_FACTOR <= guess <= lesson.minutes * MINUTES_FACTOR:
         yield ("minutes",), f"it is likely to take about {guess:.0f} minutes, not {lesson.minutes}"
 
 
-def _cautions(lesson: Lesson) -> Iterator[Finding]:
+def _cautions(lesson: Lesson) -> Iterator[Amiss]:
     """Where a learner trims, wedges or cuts, an owner could do the same."""
     if lesson.cautions:
         return
@@ -234,7 +232,7 @@ def _cautions(lesson: Lesson) -> Iterator[Finding]:
                 return
 
 
-def _learners(lesson: Lesson) -> Iterator[Finding]:
+def _learners(lesson: Lesson) -> Iterator[Amiss]:
     """Scripted learners of every sort must be there and come out as they must."""
     names = [learner.name for learner in lesson.learners]
     for name in SCRIPTED:

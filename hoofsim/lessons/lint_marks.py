@@ -21,10 +21,10 @@ from hoofsim.lessons.state import FootState, change_between
 NEAR_LIMIT = 0.15
 MOST_PICKS = 250
 
-Finding = tuple[Path_, str]
+Amiss = tuple[Path_, str]
 
 
-def marks_amiss(lesson: Lesson, step: Step, path: Path_) -> Iterator[Finding]:
+def marks_amiss(lesson: Lesson, step: Step, path: Path_) -> Iterator[Amiss]:
     """What is amiss with the marks of one step."""
     if isinstance(step, Do):
         yield from _task(lesson, step, path)
@@ -37,7 +37,7 @@ def marks_amiss(lesson: Lesson, step: Step, path: Path_) -> Iterator[Finding]:
     yield from _question(step.answer, before, after, (*path, "answer"))
 
 
-def _task(lesson: Lesson, step: Do, path: Path_) -> Iterator[Finding]:
+def _task(lesson: Lesson, step: Do, path: Path_) -> Iterator[Amiss]:
     """The solution must reach every check, and the untouched foot must not."""
     if step.foot == OWN:
         return
@@ -55,7 +55,7 @@ def _task(lesson: Lesson, step: Do, path: Path_) -> Iterator[Finding]:
         yield (*path, "reach"), "every check holds before anything is done: every learner passes"
 
 
-def _question(answer: Answer, before: FootState, after: FootState, path: Path_) -> Iterator[Finding]:
+def _question(answer: Answer, before: FootState, after: FootState, path: Path_) -> Iterator[Amiss]:
     if isinstance(answer, ChoiceAnswer):
         yield from _choice(answer, before, after, path)
     elif isinstance(answer, PickAnswer):
@@ -75,7 +75,7 @@ def _question(answer: Answer, before: FootState, after: FootState, path: Path_) 
             )
 
 
-def _choice(answer: ChoiceAnswer, before: FootState, after: FootState, path: Path_) -> Iterator[Finding]:
+def _choice(answer: ChoiceAnswer, before: FootState, after: FootState, path: Path_) -> Iterator[Amiss]:
     marks = [option.marks for option in answer.options]
     if max(marks) < 1.0:
         yield (*path, "options"), "no option has full marks: no learner can pass"
@@ -91,7 +91,7 @@ def _choice(answer: ChoiceAnswer, before: FootState, after: FootState, path: Pat
                 )
 
 
-def _pick(answer: PickAnswer, before: FootState, path: Path_) -> Iterator[Finding]:
+def _pick(answer: PickAnswer, before: FootState, path: Path_) -> Iterator[Amiss]:
     picks = list(combinations(answer.among, answer.up_to))
     if len(picks) > MOST_PICKS:
         yield (

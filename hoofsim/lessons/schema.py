@@ -6,13 +6,14 @@ from typing import Annotated, Literal
 from pydantic import Field, model_validator
 
 from hoofsim.errors import BadInput, nearest
+from hoofsim.files.names import check_control, check_measure
 from hoofsim.files.reader import Path_
 from hoofsim.files.scenario import WrittenFoot, WrittenLoad
 from hoofsim.files.typed import Misplaced, Strict
 from hoofsim.foot.landmarks import BODY_OF
 from hoofsim.foot.parameters import BY_NAME, checked
 from hoofsim.lessons.answers import Answer, ChoiceAnswer, Line, Name, Prose
-from hoofsim.lessons.checks import Check, check_control, check_measure
+from hoofsim.lessons.checks import Check
 from hoofsim.lessons.state import FootState
 from hoofsim.measures import MEASURES
 from hoofsim.model import Foot

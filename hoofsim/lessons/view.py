@@ -27,6 +27,16 @@ from hoofsim.measures import MEASURES
 from hoofsim.measures.compute import change_is_readable
 from hoofsim.model import sweep
 
+KIND_WORDS = {
+    "read": "Read",
+    "predict": "Predict",
+    "do": "Do",
+    "watch": "Watch",
+    "compare": "Compare",
+    "explain": "Explain",
+    "transfer": "On another foot",
+}
+
 
 @dataclass(frozen=True)
 class ChangeRow:

@@ -101,20 +101,22 @@ class Model:
         return int(self.force.shape[0])
 
 
+def _rows(batch: int, kinds: tuple[str, ...], per_kind: tuple[Array | float, ...]) -> Array:
+    """One row a station (stations of `kinds`, B) from a number, or a value (B,), of each kind."""
+    parts = [
+        np.broadcast_to(value, (places.COUNTS[kind], batch))
+        for kind, value in zip(kinds, per_kind, strict=True)
+    ]
+    return np.ascontiguousarray(np.concatenate(parts))
+
+
 def _bonds(values: Mapping[str, Array], s: places.StationArrays) -> tuple[BondConstants, BondConstants]:
     v, batch = values, s.area.shape[1]
-
-    def rows(kinds: tuple[str, ...], *per_kind: Array | float) -> Array:
-        parts = [
-            np.broadcast_to(value, (places.COUNTS[kind], batch))
-            for kind, value in zip(kinds, per_kind, strict=True)
-        ]
-        return np.ascontiguousarray(np.concatenate(parts))
 
     def constants(
         here: slice, kinds: tuple[str, ...], **per_kind: tuple[Array | float, ...]
     ) -> BondConstants:
-        full = {name: rows(kinds, *parts) for name, parts in per_kind.items()}
+        full = {name: _rows(batch, kinds, parts) for name, parts in per_kind.items()}
         peak = peak_strain(full["small"], full["large"], full["knee"], full["strength"])
         return BondConstants(**full, thickness=s.thickness[here], peak=peak)
 
@@ -148,11 +150,7 @@ def _pressed(values: Mapping[str, Array], s: places.StationArrays) -> Compressio
     kinds = ("laminae", "solar_dermis", "cushion")
 
     def rows(*per_kind: Array | float) -> Array:
-        parts = [
-            np.broadcast_to(value, (places.COUNTS[kind], batch))
-            for kind, value in zip(kinds, per_kind, strict=True)
-        ]
-        return np.ascontiguousarray(np.concatenate(parts))
+        return _rows(batch, kinds, per_kind)
 
     first, main, knee = LAMINAR_COMPRESSION
     cushion = values["cushion_modulus_mpa"]

@@ -2,10 +2,10 @@
 
 from typing import Any, NamedTuple
 
-import numpy as np
 from numpy.typing import NDArray
 
-Array = NDArray[np.float64]
+from hoofsim.frames import Array as Array
+
 Numbers = NDArray[Any]
 
 

@@ -16,13 +16,13 @@ from hoofsim.mechanics.model import Model, build, take
 RAMP_WINDOWS = 16
 
 
-def smooth(share: float) -> float:
+def eased(share: float) -> float:
     """0 to 1 with level ends, for a share of 0 to 1."""
     t = min(max(share, 0.0), 1.0)
     return t * t * t * (10.0 - 15.0 * t + 6.0 * t * t)
 
 
-SHARES = tuple(smooth((step + 1) / RAMP_WINDOWS) for step in range(RAMP_WINDOWS))
+SHARES = tuple(eased((step + 1) / RAMP_WINDOWS) for step in range(RAMP_WINDOWS))
 
 
 def feet_between(

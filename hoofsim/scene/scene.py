@@ -22,7 +22,7 @@ from hoofsim.mechanics.types import Array
 from hoofsim.model import Foot, Force
 from hoofsim.scene.grab import Hold, hold_at
 from hoofsim.scene.march import WINDOW, March
-from hoofsim.scene.ramp import RAMP_WINDOWS, between, feet_between, smooth
+from hoofsim.scene.ramp import RAMP_WINDOWS, between, eased, feet_between
 from hoofsim.scene.shown import MOVING, Instant, MovingFoot, baselines
 from hoofsim.scene.snapshot import Act, Snapshot
 from hoofsim.scene.space import (
@@ -168,11 +168,11 @@ class Scene:
         """Put the limb's load, posture and footing of this moment into the laws; says whether the foot stands astray."""
         grip, touching = footing(self._model, self._freedoms, self._speed > 0, self._hold is not None)
         self._space.drag(DRAG_PER_S if touching else SWING_DRAG_PER_S if self._speed else HANGING_DRAG_PER_S)
-        self._moment = between(self._left, self._target(), smooth(self._share))
+        self._moment = between(self._left, self._target(), eased(self._share))
         model = under(self._built, self._moment)
         model = replace(model, stations=replace(model.stations, grip=grip))
         if self._put_down and self._share < 1.0:
-            model = hung(model, self._away, 1.0 - smooth(self._share))
+            model = hung(model, self._away, 1.0 - eased(self._share))
         self._standing = model
         self._model = model if self._stride is None else self._stride.carried(model, self._elapsed)
         self._space.turn_limb(self._model)

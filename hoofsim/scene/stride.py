@@ -14,7 +14,7 @@ from hoofsim.mechanics.assembly import separations
 from hoofsim.mechanics.loads import LoadCase, Moment
 from hoofsim.mechanics.model import EXTENSOR, LIMB_HOLD_LIFTED, Model
 from hoofsim.mechanics.types import Array
-from hoofsim.scene.ramp import between, smooth
+from hoofsim.scene.ramp import between, eased
 
 # Time in the air and height of the coffin joint's flight (choices; a leisurely walk and trot on the straight).
 SWING_S = {"walk": 0.45, "trot": 0.42}
@@ -72,7 +72,7 @@ class Stride:
             return self.case.at(np.array([percent]))
         share = self.swing_share(elapsed)
         first, last = self.case.at(np.array([100.0])), self.case.at(np.array([0.0]))
-        moved = between(first, last, smooth(share))
+        moved = between(first, last, eased(share))
         leaving, coming = _hand_over(share)
         return moved._replace(force_per_kg=leaving * first.force_per_kg + coming * last.force_per_kg)
 
@@ -82,7 +82,7 @@ class Stride:
         if share == 0.0:
             return model
         leaving, coming = _hand_over(share)
-        on = SWING_EXTENSOR_N_PER_KG * smooth(share / EXTENSOR_ON) * (1.0 - coming)
+        on = SWING_EXTENSOR_N_PER_KG * eased(share / EXTENSOR_ON) * (1.0 - coming)
         tone = model.lines.tone.copy()
         tone[EXTENSOR] += on * model.values["body_mass_kg"]
         held = hung(model, self.lift_mm(elapsed), 1.0 - max(leaving, coming))
@@ -104,7 +104,7 @@ def hung(model: Model, away_mm: float, share: float) -> Model:
 
 def _hand_over(share: float) -> tuple[float, float]:
     """How much of the leaving and of the coming load acts at a share of the swing, 0 to 1."""
-    return 1.0 - smooth(share / HAND_OVER), 1.0 - smooth((1.0 - share) / HAND_OVER)
+    return 1.0 - eased(share / HAND_OVER), 1.0 - eased((1.0 - share) / HAND_OVER)
 
 
 def footing(model: Model, freedoms: Array, walking: bool, held: bool) -> tuple[Array, bool]:

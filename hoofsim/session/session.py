@@ -21,7 +21,7 @@ KEPT_EQUILIBRIA = 64
 
 
 @dataclass(frozen=True)
-class Deed:
+class HistoryStep:
     """One command of the history; commands of one gesture (a drag) count as one step and the last one stays."""
 
     command: Command
@@ -48,7 +48,7 @@ class Session:
 
     def __init__(self, commands: Sequence[Command] = (), position: int | None = None) -> None:
         """Start from the sound foot standing, with `commands` already given and `position` of them in force."""
-        self._steps = [Deed(command) for command in commands]
+        self._steps = [HistoryStep(command) for command in commands]
         self._position = len(self._steps) if position is None else position
         self._states = replay(State(), commands)  # one more than steps: before the first, and after each
         self._equilibria: OrderedDict[tuple[FootChoice, LoadChoice], LoadedFoot] = OrderedDict()
@@ -87,7 +87,7 @@ class Session:
         if after.foot != self.state.foot and (why := why_impossible([after.foot])):
             raise BadInput(why)
         if after != states[-1]:
-            kept.append(Deed(command, gesture))
+            kept.append(HistoryStep(command, gesture))
             states.append(after)
         self._steps, self._states, self._position = kept, states, len(kept)
 

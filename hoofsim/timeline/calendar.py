@@ -4,17 +4,16 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import ArrayLike, NDArray
+from numpy.typing import ArrayLike
 
 from hoofsim.errors import BadInput
 from hoofsim.foot.geometry import rest_foot
 from hoofsim.foot.landmarks import HEEL_LINE_ANGLE_DEG
 from hoofsim.foot.parameters import BY_NAME
+from hoofsim.frames import Array
 from hoofsim.model import Foot, Table, sweep
 from hoofsim.timeline.rates import DAYS_PER_MONTH, SOLE_GAIN, WALL_GROWTH, Keeping, keeping
 from hoofsim.timeline.trim import Trim
-
-Array = NDArray[np.float64]
 
 
 @dataclass(frozen=True)

@@ -8,9 +8,8 @@ these thirty lines, because the screens and an installed wheel need them; a test
 from typing import NamedTuple
 
 import numpy as np
-from numpy.typing import NDArray
 
-Array = NDArray[np.float64]
+from hoofsim.frames import Array
 
 
 class Indices(NamedTuple):

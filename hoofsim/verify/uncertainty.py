@@ -15,10 +15,9 @@ from numpy.typing import NDArray
 from hoofsim.errors import BadInput
 from hoofsim.foot.geometry import rest_foot
 from hoofsim.foot.parameters import PARAMETERS, Parameter
+from hoofsim.frames import Array
 from hoofsim.model import Foot, sweep
 from hoofsim.verify.sensitivity import design, indices
-
-Array = NDArray[np.float64]
 
 SAMPLES, SEED = 512, 1
 LOW_PERCENT, HIGH_PERCENT = 5.0, 95.0

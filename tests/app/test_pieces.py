@@ -6,7 +6,7 @@ from typing import NamedTuple
 import numpy as np
 import pytest
 
-from hoofsim.app.blend import Blend, mixed, smooth
+from hoofsim.app.blend import Blend, mixed
 from hoofsim.app.foot_picture import LAYERS, hidden_parts, largest_view
 from hoofsim.app.picking import part_at
 from hoofsim.app.screens.sandbox.handles import HANDLES, handle_at
@@ -17,6 +17,7 @@ from hoofsim.drawing.parts import PARTS
 from hoofsim.foot.parameters import BY_NAME
 from hoofsim.measures.table import MEASURES
 from hoofsim.model import Foot
+from hoofsim.scene.ramp import eased
 
 
 class Pair(NamedTuple):
@@ -48,7 +49,7 @@ def test_a_blend_ends_on_the_second_foot_and_tells_its_numbers():
     middle = Blend(first, second, 0.5)
     assert np.allclose(middle.points["tip"], 0.5 * (first.points["tip"] + second.points["tip"]))
     assert middle.measures() == second.measures()
-    assert (smooth(0.0), smooth(0.5), smooth(1.0)) == (0.0, 0.5, 1.0)
+    assert (eased(0.0), eased(0.5), eased(1.0)) == (0.0, 0.5, 1.0)
 
 
 def test_the_topmost_part_is_picked():

@@ -3,16 +3,13 @@
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-import pygame
-
 from hoofsim.app.screens.bar import HEIGHT, Bar
-from hoofsim.app.screens.screen import Screen
+from hoofsim.app.screens.card_screen import CardScreen
 from hoofsim.app.theme import Theme
 from hoofsim.app.widgets.base import Rect, Widget
 from hoofsim.app.widgets.button import Button
 from hoofsim.app.widgets.label import Label
 from hoofsim.app.widgets.layout import inset, split_right, split_top
-from hoofsim.app.widgets.painter import Painter
 from hoofsim.app.widgets.scroll import ScrollPanel
 from hoofsim.app.widgets.text_field import TextField
 
@@ -24,7 +21,7 @@ MOST_LISTED = 300
 DEFAULT_NAME = "my-foot.yaml"
 
 
-class FileScreen(Screen):
+class FileScreen(CardScreen):
     """One screen for both: `saving` decides what the button and Enter do."""
 
     name = "files"
@@ -46,7 +43,6 @@ class FileScreen(Screen):
         self.panel = ScrollPanel("folder", [], gap=0.25)
         self.where = Label("", "small", "quiet")
         self.widgets = [self.bar, self.path, self.button, self.where, self.panel]
-        self.card = Rect(0, 0, 0, 0)
         self._list()
 
     def entered(self) -> None:
@@ -117,8 +113,9 @@ class FileScreen(Screen):
         bar, rest = split_top(window, theme.px(HEIGHT))
         self.bar.place(bar, theme)
         wide = min(rest.w - theme.px(2), theme.px(56))
-        self.card = Rect(rest.centerx - wide // 2, rest.y + theme.px(1), wide, rest.h - theme.px(2))
-        inner = inset(self.card, theme.px(1.2), theme.px(1.0))
+        card = Rect(rest.centerx - wide // 2, rest.y + theme.px(1), wide, rest.h - theme.px(2))
+        self.cards = (card,)
+        inner = inset(card, theme.px(1.2), theme.px(1.0))
         row, below = split_top(inner, theme.px(3.6), theme.px(0.8))
         field, button = split_right(row, self.button.width(theme), theme.px(0.8))
         self.path.place(field, theme)
@@ -126,15 +123,3 @@ class FileScreen(Screen):
         where, below = split_top(below, self.where.height_for(inner.w, theme), theme.px(0.4))
         self.where.place(where, theme)
         self.panel.place(below, theme)
-
-    def draw_ground(self, painter: Painter) -> None:
-        """The card."""
-        super().draw_ground(painter)
-        painter.box(self.card, "card", "line", 0.6)
-
-    def shortcut(self, event: pygame.event.Event) -> bool:
-        """Escape goes back."""
-        if event.key == pygame.K_ESCAPE:
-            self.app.back()
-            return True
-        return False

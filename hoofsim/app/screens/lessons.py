@@ -3,16 +3,13 @@
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-import pygame
-
 from hoofsim.app.screens.bar import HEIGHT, Bar
-from hoofsim.app.screens.screen import Screen
+from hoofsim.app.screens.card_screen import CardScreen
 from hoofsim.app.theme import Theme
 from hoofsim.app.widgets.base import Rect, Widget
 from hoofsim.app.widgets.label import Label
 from hoofsim.app.widgets.layout import inset, split_top
 from hoofsim.app.widgets.menu_entry import MenuEntry
-from hoofsim.app.widgets.painter import Painter
 from hoofsim.app.widgets.scroll import ScrollPanel
 from hoofsim.errors import HoofsimError
 from hoofsim.lessons.loader import lesson_files, lesson_id, read_lesson
@@ -22,7 +19,7 @@ if TYPE_CHECKING:
     from hoofsim.app.application import Application
 
 
-class LessonsScreen(Screen):
+class LessonsScreen(CardScreen):
     """A list of lessons; one that cannot be read says why in its place."""
 
     name = "lessons"
@@ -33,7 +30,6 @@ class LessonsScreen(Screen):
         self.bar = Bar(self.title, app.back)
         self.panel = ScrollPanel("lessons", [], gap=0.5)
         self.widgets = [self.bar, self.panel]
-        self.card = Rect(0, 0, 0, 0)
 
     def entered(self) -> None:
         """Read the list anew: progress may have been made."""
@@ -63,17 +59,6 @@ class LessonsScreen(Screen):
         bar, rest = split_top(window, theme.px(HEIGHT))
         self.bar.place(bar, theme)
         wide = min(rest.w - theme.px(2), theme.px(58))
-        self.card = Rect(rest.centerx - wide // 2, rest.y + theme.px(1), wide, rest.h - theme.px(2))
-        self.panel.place(inset(self.card, theme.px(1.2), theme.px(1.0)), theme)
-
-    def draw_ground(self, painter: Painter) -> None:
-        """The card."""
-        super().draw_ground(painter)
-        painter.box(self.card, "card", "line", 0.6)
-
-    def shortcut(self, event: pygame.event.Event) -> bool:
-        """Escape goes back."""
-        if event.key == pygame.K_ESCAPE:
-            self.app.back()
-            return True
-        return False
+        card = Rect(rest.centerx - wide // 2, rest.y + theme.px(1), wide, rest.h - theme.px(2))
+        self.cards = (card,)
+        self.panel.place(inset(card, theme.px(1.2), theme.px(1.0)), theme)

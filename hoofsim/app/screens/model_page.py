@@ -5,11 +5,10 @@ from typing import TYPE_CHECKING
 import pygame
 
 from hoofsim.app.screens.bar import HEIGHT, Bar
-from hoofsim.app.screens.screen import Screen
+from hoofsim.app.screens.card_screen import CardScreen
 from hoofsim.app.theme import Theme
 from hoofsim.app.widgets.base import Rect
 from hoofsim.app.widgets.layout import centred, inset, split_top
-from hoofsim.app.widgets.painter import Painter
 from hoofsim.app.widgets.rich_text import RichText
 from hoofsim.app.widgets.scroll import ScrollPanel
 from hoofsim.resources import model_page
@@ -20,7 +19,7 @@ if TYPE_CHECKING:
 COLUMN = 52.0  # width of the text in text sizes: lines of a length that is easily read
 
 
-class ModelPageScreen(Screen):
+class ModelPageScreen(CardScreen):
     """The page in one column that scrolls; it has the keyboard from the start."""
 
     name = "model"
@@ -31,7 +30,6 @@ class ModelPageScreen(Screen):
         self.bar = Bar(self.title, app.back)
         self.panel = ScrollPanel("the model", [RichText(model_page())])
         self.widgets = [self.bar, self.panel]
-        self.card = Rect(0, 0, 0, 0)
 
     def entered(self) -> None:
         """Arrows and Page scroll at once."""
@@ -42,17 +40,10 @@ class ModelPageScreen(Screen):
         bar, rest = split_top(window, theme.px(HEIGHT))
         self.bar.place(bar, theme)
         area = inset(rest, theme.px(0.8))
-        self.card = centred(area, theme.px(COLUMN), area.h)
-        self.panel.place(inset(self.card, theme.px(1.4), theme.px(1.0)), theme)
-
-    def draw_ground(self, painter: Painter) -> None:
-        """The card."""
-        super().draw_ground(painter)
-        painter.box(self.card, "card", "line", 0.6)
+        card = centred(area, theme.px(COLUMN), area.h)
+        self.cards = (card,)
+        self.panel.place(inset(card, theme.px(1.4), theme.px(1.0)), theme)
 
     def shortcut(self, event: pygame.event.Event) -> bool:
         """Escape goes back; any other key scrolls if it can."""
-        if event.key == pygame.K_ESCAPE:
-            self.app.back()
-            return True
-        return self.panel.key(event, self.app.theme)
+        return super().shortcut(event) or self.panel.key(event, self.app.theme)

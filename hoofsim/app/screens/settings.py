@@ -2,11 +2,9 @@
 
 from typing import TYPE_CHECKING
 
-import pygame
-
 from hoofsim.app.keys import KEYS
 from hoofsim.app.screens.bar import HEIGHT, Bar
-from hoofsim.app.screens.screen import Screen
+from hoofsim.app.screens.card_screen import CardScreen
 from hoofsim.app.settings import SCREEN_SCALES
 from hoofsim.app.theme import TEXT_SCALE_HIGH, TEXT_SCALE_LOW, Theme
 from hoofsim.app.widgets.base import Rect
@@ -14,7 +12,6 @@ from hoofsim.app.widgets.dropdown import Choice, DropDown
 from hoofsim.app.widgets.key_table import KeyTable
 from hoofsim.app.widgets.label import Heading, Label
 from hoofsim.app.widgets.layout import columns, inset, split_top
-from hoofsim.app.widgets.painter import Painter
 from hoofsim.app.widgets.scroll import ScrollPanel
 from hoofsim.app.widgets.slider import Slider
 from hoofsim.app.widgets.switch import Switch
@@ -27,7 +24,7 @@ if TYPE_CHECKING:
 LENGTHS = (Choice("mm", "Millimetres"), Choice("in", "Inches"))
 
 
-class SettingsScreen(Screen):
+class SettingsScreen(CardScreen):
     """Controls on the left, keys on the right; one column where the window is narrow."""
 
     name = "settings"
@@ -86,7 +83,6 @@ class SettingsScreen(Screen):
         )
         self.key_list = ScrollPanel("keys", [Heading("Keys"), KeyTable(KEYS)], gap=0.7)
         self.widgets = [self.bar, self.controls, self.key_list]
-        self.cards: list[Rect] = []
 
     def _set_unit(self, unit: str) -> None:
         self.app.change_settings(length_unit=unit)
@@ -117,19 +113,6 @@ class SettingsScreen(Screen):
             ] + self.key_list.items
         for card, panel in zip(self.cards, (self.controls, self.key_list), strict=False):
             panel.place(inset(card, theme.px(1.2), theme.px(1.0)), theme)
-
-    def draw_ground(self, painter: Painter) -> None:
-        """The cards."""
-        super().draw_ground(painter)
-        for card in self.cards:
-            painter.box(card, "card", "line", 0.6)
-
-    def shortcut(self, event: pygame.event.Event) -> bool:
-        """Escape goes back."""
-        if event.key == pygame.K_ESCAPE:
-            self.app.back()
-            return True
-        return False
 
 
 def _scale_words(key: str, density: float) -> str:

@@ -3,16 +3,14 @@
 from functools import lru_cache
 
 import numpy as np
-from numpy.typing import NDArray
 
 from hoofsim.errors import NoEquilibrium
 from hoofsim.foot.parameters import DEFAULTS
+from hoofsim.frames import Array
 from hoofsim.mechanics.equilibrium import CONVERGED, solve
 from hoofsim.mechanics.loads import CASES
 from hoofsim.mechanics.model import build
 from hoofsim.mechanics.outputs import Outputs, observe
-
-Array = NDArray[np.float64]
 
 MASS_KG = DEFAULTS["body_mass_kg"]
 PERCENT = np.linspace(0.0, 100.0, 201)

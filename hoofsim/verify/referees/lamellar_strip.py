@@ -10,13 +10,12 @@ from collections.abc import Callable
 from typing import Any, NamedTuple
 
 import numpy as np
-from numpy.typing import NDArray
 
+from hoofsim.frames import Array
 from hoofsim.mechanics import stations as places
 from hoofsim.mechanics.elements.bond import bond
 from hoofsim.model import Foot
 
-Array = NDArray[np.float64]
 Move = Callable[[Array, Array], tuple[Array, Array]]
 
 # Past the knee and short of the peak, where the tissue is at its main stiffness.

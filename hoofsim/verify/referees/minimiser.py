@@ -7,14 +7,12 @@ identity, which changes the way there and not the place.
 """
 
 import numpy as np
-from numpy.typing import NDArray
 
+from hoofsim.frames import Array
 from hoofsim.mechanics import bodies
 from hoofsim.mechanics.assembly import evaluate, no_history, slope
 from hoofsim.mechanics.equilibrium import first_guess
 from hoofsim.model import Foot, LoadedFoot
-
-Array = NDArray[np.float64]
 
 STARTS = {"trust-exact": 35, "L-BFGS-B": 15}
 SCALE = bodies.scales()

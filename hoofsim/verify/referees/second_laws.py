@@ -8,9 +8,9 @@ from collections.abc import Mapping
 
 import numpy as np
 from numpy.polynomial import Polynomial
-from numpy.typing import NDArray
 
-Array = NDArray[np.float64]
+from hoofsim.frames import Array
+
 Constants = Mapping[str, Array]
 
 STEP = Polynomial([0.0, 0.0, 3.0, -2.0])

@@ -16,8 +16,8 @@ from functools import lru_cache
 from typing import Any
 
 import numpy as np
-from numpy.typing import NDArray
 
+from hoofsim.frames import Array
 from hoofsim.mechanics import stations as places
 from hoofsim.mechanics.bodies import TURNS
 from hoofsim.mechanics.elements.line import SLACK_WIDTH_MM
@@ -26,7 +26,6 @@ from hoofsim.model import Foot
 from hoofsim.verify.quantities.standing import read
 from hoofsim.verify.referees import second_laws as laws
 
-Array = NDArray[np.float64]
 Constants = Mapping[str, Array]
 Law = Callable[[Array, Array], tuple[Array, Array]]
 

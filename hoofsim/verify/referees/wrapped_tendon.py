@@ -9,11 +9,10 @@ from collections.abc import Iterator
 from typing import Any, NamedTuple
 
 import numpy as np
-from numpy.typing import NDArray
 
+from hoofsim.frames import Array
 from hoofsim.mechanics.wrapping import path
 
-Array = NDArray[np.float64]
 Point = tuple[float, float]
 
 POSES = 300

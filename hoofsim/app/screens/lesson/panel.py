@@ -19,23 +19,14 @@ from hoofsim.app.widgets.text_field import TextField
 from hoofsim.foot.parameters import BY_NAME
 from hoofsim.lessons.answers import ChoiceAnswer, DirectionAnswer, PickAnswer
 from hoofsim.lessons.events import AskCheck, AskHint, Event, GiveAnswer, GiveUp, Reset, SaySure
+from hoofsim.lessons.reading import LONGEST_ANSWER
 from hoofsim.lessons.runner import may_answer
 from hoofsim.lessons.schema import Asking, Compare, Do, Predict
-from hoofsim.lessons.view import ChangeRow, View
+from hoofsim.lessons.view import KIND_WORDS, ChangeRow, View
 from hoofsim.units import show
 
 DIRECTIONS = (("rises", "It rises"), ("falls", "It falls"), ("stays", "It stays"))
 SURE = ("1, a guess", "2", "3", "4, certain")
-KIND_WORDS = {
-    "read": "Read",
-    "predict": "Predict",
-    "do": "Do",
-    "watch": "Watch",
-    "compare": "Compare",
-    "explain": "Explain",
-    "transfer": "On another foot",
-}
-LONGEST_ANSWER = 1500
 
 Send = Callable[[Event], None]
 

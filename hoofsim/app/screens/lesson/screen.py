@@ -5,16 +5,16 @@ from typing import TYPE_CHECKING, Any
 
 import pygame
 
-from hoofsim.app.blend import BLEND_SECONDS, Blend, smooth
+from hoofsim.app.blend import BLEND_SECONDS, Blend
 from hoofsim.app.foot_picture import bare_picture_of, picture_of
 from hoofsim.app.screens.bar import HEIGHT, Bar
+from hoofsim.app.screens.card_screen import CardScreen
 from hoofsim.app.screens.lesson.learner import Learner
 from hoofsim.app.screens.lesson.panel import StepPanel
 from hoofsim.app.screens.sandbox.curve_panel import factor_to_shown, words_with_unit
 from hoofsim.app.screens.sandbox.foot_view import Actions, FootView
 from hoofsim.app.screens.sandbox.measures_panel import headed
 from hoofsim.app.screens.sandbox.told import told
-from hoofsim.app.screens.screen import Screen
 from hoofsim.app.theme import Theme
 from hoofsim.app.widgets.base import Rect
 from hoofsim.app.widgets.button import Button
@@ -36,15 +36,16 @@ from hoofsim.lessons.report import report
 from hoofsim.lessons.store import Store
 from hoofsim.lessons.view import View, curves
 from hoofsim.measures.table import MEASURES
+from hoofsim.scene.ramp import eased
 
 if TYPE_CHECKING:
     from hoofsim.app.application import Application
 
-HAND_RESTS_AFTER = 0.3  # seconds until a moved slider is played as an event
+PLAYED_AFTER = 0.3  # seconds until a moved slider is played as an event
 TYPE = 0.86
 
 
-class LessonScreen(Screen):
+class LessonScreen(CardScreen):
     """Plays one lesson file for one learner."""
 
     name = "lesson"
@@ -70,7 +71,6 @@ class LessonScreen(Screen):
         self._rest = 0.0
         self._fitted: object = None
         self._shown_step = ""
-        self.cards: list[Rect] = []
         self._renew()
         if self.learner.told:
             app.say(self.learner.told)
@@ -239,12 +239,6 @@ class LessonScreen(Screen):
             self.view.picture = self._picture()
         return super().draw(surface)
 
-    def draw_ground(self, painter: Painter) -> None:
-        """Two cards."""
-        super().draw_ground(painter)
-        for card in self.cards:
-            painter.box(card, "card", "line", 0.6)
-
     def tooltip(self) -> Lines:
         """The structure under the pointer, or the widget's own words."""
         if self.widget_at(self.pointer) is self.view:
@@ -261,9 +255,9 @@ class LessonScreen(Screen):
         if self._share < 1.0:
             self._share = min(1.0, self._share + seconds / BLEND_SECONDS)
             done = self._share >= 1.0
-            self.foot = self._target if done else Blend(self._from, self._target, smooth(self._share))
+            self.foot = self._target if done else Blend(self._from, self._target, eased(self._share))
             self.view.picture = None
-        if self._pending and self._rest >= HAND_RESTS_AFTER and self._captured is None:
+        if self._pending and self._rest >= PLAYED_AFTER and self._captured is None:
             focus = self.focus.name if self.focus is not None else None
             self._play_pending()
             self._renew()

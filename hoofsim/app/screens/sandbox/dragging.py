@@ -5,19 +5,18 @@ from collections.abc import Callable
 import numpy as np
 
 from hoofsim.app.picking import distance_to_line
+from hoofsim.app.screens.sandbox.controls import Give
 from hoofsim.app.screens.sandbox.handles import Handle
 from hoofsim.app.widgets.slider import rounded
 from hoofsim.drawing.display_list import Point
 from hoofsim.foot.parameters import BY_NAME
 from hoofsim.frames import Array
-from hoofsim.session.commands import THIRDS, BrushLaminae, Command, CutTendon, SetControl
+from hoofsim.session.commands import THIRDS, BrushLaminae, CutTendon, SetControl
 from hoofsim.session.session import Session
 
 HANDLE_STEP = 0.1
 BLADE_REACH_MM = 7.0
 BRUSH_PERCENT_PER_STROKE = 12.0  # a stretch is gone after eight or nine strokes of the brush's own width
-
-Give = Callable[[Command, str | None], None]
 
 
 class Dragging:

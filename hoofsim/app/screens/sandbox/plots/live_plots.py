@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Sequence
 
+from hoofsim.app.pace import WORK_EVERY
 from hoofsim.app.screens.sandbox.curve_panel import CurvePanel
 from hoofsim.app.screens.sandbox.plots.claim_plot import ClaimPlot
 from hoofsim.app.screens.sandbox.plots.live_plot import LivePlot
@@ -14,9 +15,6 @@ from hoofsim.app.widgets.scroll import ScrollPanel
 from hoofsim.session.session import Session
 
 TRACE = "trace"
-WORK_EVERY = (
-    0.1  # seconds: longer than the clock ever advances in one frame, so one piece of work a frame at most
-)
 
 
 class LivePlots:
