@@ -346,3 +346,13 @@ def test_a_command_given_elsewhere_is_shown_on_coming_back(app):
     press(app, pygame.K_ESCAPE)
     draw(app)
     assert app.screen.controls.sliders["laminae_percent"].value == 50
+
+
+def test_what_is_dashed_is_called_what_it_is(app):
+    app.screen.give(SetControl("heel_change_mm", 8), None)
+    draw(app)
+    assert any("the unchanged foot" in note for note in app.screen.view.notes)
+    app.screen.set_baseline()
+    app.screen.give(SetControl("heel_change_mm", 14), None)
+    draw(app)
+    assert any("the baseline" in note for note in app.screen.view.notes)

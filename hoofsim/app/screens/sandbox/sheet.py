@@ -104,6 +104,7 @@ class Sheet:
             "text_mm": text_mm or self.view.text_mm(self.text_pixels),
             "hide": hidden_parts(presenter.hidden) if presenter.on else frozenset(),
             "ghost": self.ghost,
+            "compared": "the unchanged foot" if self.shown.session.state.baseline is None else "the baseline",
             "forces": not (presenter.on and "9" in presenter.hidden),
             "bonds": not (presenter.on and "6" in presenter.hidden),
             "newtons_per_mm": NEWTONS_PER_MM,
