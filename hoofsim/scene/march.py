@@ -36,6 +36,9 @@ MOST_KICK_MM_PER_S = 500.0
 # one miss follows another, and what lies beyond the next is foreseen in vain.
 AHEAD_AGAIN, AHEAD_LEAST = 2, 4
 
+_UNIT, _STILL = np.eye(bodies.COUNT), np.zeros(bodies.COUNT)
+# What a sub-step without forces does to freedoms and speeds, one below the other.
+_COAST = np.block([[_UNIT, SUBSTEP_S * _UNIT], [0.0 * _UNIT, _UNIT]])
 _INVERSE_SCALES = 1.0 / bodies.scales()
 
 
@@ -100,8 +103,12 @@ class March:
 
     def _predict(self, laws: _Laws, pose: Array, speed: Array, pull: Array, count: int) -> Array:
         """Poses (count or fewer, 11) of the coming sub-steps under remembered laws, the last of them going on."""
-        out = np.empty((count, bodies.COUNT))
         last = len(laws.poses) - 1
+        if not last:
+            poses = self._under_one_law(laws, pose, speed, pull, count)
+            if poses is not None:
+                return poses
+        out = np.empty((count, bodies.COUNT))
         rate, decay = self._rate, self.space.decay
         for i in range(count):
             pose = pose + SUBSTEP_S * speed
@@ -112,6 +119,26 @@ class March:
             out[i] = pose
             speed = decay * speed + rate * self._bounded(laws.force(law, off) + pull)
         return out
+
+    def _under_one_law(self, laws: _Laws, pose: Array, speed: Array, pull: Array, count: int) -> Array | None:
+        """As `_predict` with one remembered law, which makes all sub-steps one matrix; None where one kicks too hard."""
+        size, decay, rate = bodies.COUNT, self.space.decay, self._rate[:, None] * laws.hessian[0]
+        advance = _COAST.copy()
+        advance[size:, :size] = -rate
+        advance[size:, size:] = decay * _UNIT - SUBSTEP_S * rate
+        gain = np.concatenate([_STILL, self._rate * (laws.forces[0] + pull)])
+        states = np.empty((count + 1, 2 * size))
+        states[0, :size], states[0, size:] = pose - laws.poses[0], speed
+        for i in range(count):
+            states[i + 1] = advance.dot(states[i]) + gain
+        scaled = states[1:, :size] * _INVERSE_SCALES
+        far = np.flatnonzero(np.einsum("ij,ij->i", scaled, scaled)[1:] > LONGEST_REACH_MM**2)
+        seen = int(far[0]) + 1 if far.size else count
+        kicks = (states[1 : seen + 1, size:] - decay * states[:seen, size:]) * _INVERSE_SCALES
+        if np.einsum("ij,ij->i", kicks, kicks).max() > MOST_KICK_MM_PER_S**2:
+            return None
+        poses: Array = states[1 : seen + 1, :size] + laws.poses[0]
+        return poses
 
     def window(self, model: Model, worst: Array, pull: Array) -> tuple[Array, Array]:
         """March through one window with bond history `worst` (bonded, 1) under the elements and a steady `pull` (11,).

@@ -46,6 +46,35 @@ def test_looking_ahead_gives_what_single_evaluations_give(size: float) -> None:
     assert np.abs((expected - scene._freedoms) / bodies.scales()).max() > 0.2
 
 
+@pytest.mark.parametrize("size", [30.0, 3000.0])
+def test_one_matrix_foresees_what_single_sub_steps_foresee(
+    size: float, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    scene = disturbed(size)
+    space, one = scene._space, scene._march
+    pose, speed = space.read()
+    here = march._Laws.at(scene._model, pose[None], scene.worst)
+    pull = np.linspace(-50.0, 50.0, bodies.COUNT)
+    quickly = one._predict(here, pose, speed, pull, march.WINDOW)
+    monkeypatch.setattr(march.March, "_under_one_law", lambda *_: None)
+    slowly = one._predict(here, pose, speed, pull, march.WINDOW)
+    assert quickly.shape == slowly.shape
+    assert (len(slowly) < march.WINDOW) == (size > 1000.0)
+    assert np.abs((quickly - slowly) / bodies.scales()).max() < 1e-9
+
+
+def test_a_blow_too_hard_for_one_matrix_is_foreseen_step_by_step() -> None:
+    scene = Scene()
+    pose, speed = scene._space.read()
+    here = march._Laws.at(scene._model, pose[None], scene.worst)
+    blow = np.zeros(bodies.COUNT)
+    blow[5] = 1e6
+    assert scene._march._under_one_law(here, pose, speed, blow, march.WINDOW) is None
+    foreseen = scene._march._predict(here, pose, speed, blow, march.WINDOW)
+    kick = (foreseen[1] - foreseen[0]) / SUBSTEP_S - speed * scene._space.decay
+    assert np.linalg.norm(kick / bodies.scales()) == pytest.approx(march.MOST_KICK_MM_PER_S, rel=1e-6)
+
+
 def test_without_any_allowance_every_sub_step_is_evaluated_at_its_own_pose(
     monkeypatch: pytest.MonkeyPatch,
 ) -> None:
