@@ -16,7 +16,7 @@ from hoofsim.measures import MEASURES
 from hoofsim.plain_text import csv_lines
 from hoofsim.reports.claim_figure import Dots, claim_figure
 from hoofsim.reports.html_page import html
-from hoofsim.reports.page import Bullets, Page, Paragraph, Picture, Section, Table, closing_sections
+from hoofsim.reports.page import Bullets, Page, PagePicture, PageTable, Paragraph, Section, closing_sections
 from hoofsim.reports.pdf_page import pdf
 from hoofsim.reports.place_figure import place_figure
 from hoofsim.reports.plot_style import image_bytes
@@ -121,7 +121,7 @@ def report(evidence: Evidence, label: str, pictures: Mapping[str, bytes]) -> Pag
         "claim": "Tip-to-frog and frog-to-toe against capsular rotation, cases over the accounts' curves.",
         "places": "Likelihood of every account for every case.",
     }
-    shown = [Picture(png, words[ending]) for ending, png in pictures.items()]
+    shown = [PagePicture(png, words[ending]) for ending, png in pictures.items()]
     sections = [
         Section(
             "What these cases carry",
@@ -153,17 +153,17 @@ def report(evidence: Evidence, label: str, pictures: Mapping[str, bytes]) -> Pag
     return Page(f"Evidence: {evidence.name}", [*sections, *closing_sections(used)], label)
 
 
-def _case_table(evidence: Evidence) -> Table:
+def _case_table(evidence: Evidence) -> PageTable:
     rows = []
     for one in evidence.weighed:
         shares = [f"{100 * standing.likelihood:.0f}" for standing in one.separation.standings.values()]
         rows.append([one.case.name, *shares, verdict_word(one.separation)])
     head = ["case", *(f"{account.label} %" for account in ACCOUNTS.values()), "verdict"]
     caption = "Share of the likelihood of each account, in percent. A verdict needs more than a large share."
-    return Table(caption, head, rows, tuple(range(1, len(head) - 1)))
+    return PageTable(caption, head, rows, tuple(range(1, len(head) - 1)))
 
 
-def _measure_table(evidence: Evidence) -> Table:
+def _measure_table(evidence: Evidence) -> PageTable:
     """Changes (or, without a baseline, values in brackets) with standard errors."""
     rows = []
     for one in evidence.weighed:
@@ -179,7 +179,7 @@ def _measure_table(evidence: Evidence) -> Table:
                 cells.append("")
         rows.append([one.case.name, *cells])
     head = ["case", *(f"{MEASURES[name].label} ({MEASURES[name].unit})" for name in SHOWN)]
-    return Table(
+    return PageTable(
         "Change from the foot's own baseline with its standard error; in brackets the value itself, where there is "
         "none.",
         head, rows, tuple(range(1, len(head))),

@@ -5,7 +5,7 @@ from base64 import b64encode
 from collections.abc import Sequence
 from html import escape
 
-from hoofsim.reports.page import Block, Bullets, Page, Paragraph, Picture, Section, Table
+from hoofsim.reports.page import Bullets, Page, PageBlock, PagePicture, PageTable, Paragraph, Section
 
 _STYLE = """
 :root { color-scheme: light; }
@@ -54,20 +54,20 @@ def _section(section: Section) -> str:
     return f"<section>\n<h2>{escape(section.heading)}</h2>\n{blocks}\n</section>"
 
 
-def _block(block: Block) -> str:
+def _block(block: PageBlock) -> str:
     if isinstance(block, Paragraph):
         return (
             f'<p class="strong">{escape(block.text)}</p>' if block.strong else f"<p>{escape(block.text)}</p>"
         )
     if isinstance(block, Bullets):
         return "<ul>\n" + "\n".join(f"<li>{escape(item)}</li>" for item in block.items) + "\n</ul>"
-    if isinstance(block, Picture):
+    if isinstance(block, PagePicture):
         data = b64encode(block.png).decode("ascii")
         return f'<div class="wide"><img alt="{escape(block.words)}" src="data:image/png;base64,{data}"></div>'
     return _table(block)
 
 
-def _table(table: Table) -> str:
+def _table(table: PageTable) -> str:
     def cells(tag: str, row: Sequence[str]) -> str:
         return "".join(
             f'<{tag} class="number">{escape(cell)}</{tag}>'

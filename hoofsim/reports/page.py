@@ -17,7 +17,7 @@ class Paragraph:
 
 
 @dataclass(frozen=True)
-class Table:
+class PageTable:
     """A table with a caption. Columns of numbers are named in `numeric` by index and set to the right."""
 
     caption: str
@@ -27,7 +27,7 @@ class Table:
 
 
 @dataclass(frozen=True)
-class Picture:
+class PagePicture:
     """A PNG with the words that stand for it where it cannot be seen."""
 
     png: bytes
@@ -41,7 +41,7 @@ class Bullets:
     items: Sequence[str]
 
 
-Block = Paragraph | Table | Picture | Bullets
+PageBlock = Paragraph | PageTable | PagePicture | Bullets
 
 
 @dataclass(frozen=True)
@@ -49,7 +49,7 @@ class Section:
     """Blocks under one heading."""
 
     heading: str
-    blocks: Sequence[Block]
+    blocks: Sequence[PageBlock]
 
 
 @dataclass(frozen=True)

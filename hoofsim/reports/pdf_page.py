@@ -6,7 +6,7 @@ from textwrap import wrap
 from typing import TYPE_CHECKING, Any
 
 from hoofsim.drawing.palette import INK
-from hoofsim.reports.page import Block, Bullets, Page, Paragraph, Picture, Table
+from hoofsim.reports.page import Bullets, Page, PageBlock, PagePicture, PageTable, Paragraph
 from hoofsim.reports.plot_style import QUIET, shared_style
 
 if TYPE_CHECKING:
@@ -101,7 +101,7 @@ def pdf(page: Page) -> bytes:
     return stream.getvalue()
 
 
-def _block(sheet: _Sheet, block: Block) -> None:
+def _block(sheet: _Sheet, block: PageBlock) -> None:
     if isinstance(block, Paragraph):
         sheet.lines(block.text, 9.5 if block.strong else 9, weight=600 if block.strong else 400)
         sheet.skip(0.06)
@@ -109,13 +109,13 @@ def _block(sheet: _Sheet, block: Block) -> None:
         for item in block.items:
             sheet.lines(item, 7.8, indent=0.16, mark="\N{BULLET}")
         sheet.skip(0.04)
-    elif isinstance(block, Picture):
+    elif isinstance(block, PagePicture):
         _picture(sheet, block)
     else:
         _table(sheet, block)
 
 
-def _picture(sheet: _Sheet, picture: Picture) -> None:
+def _picture(sheet: _Sheet, picture: PagePicture) -> None:
     from matplotlib import image
 
     pixels = image.imread(io.BytesIO(picture.png), format="png")
@@ -129,7 +129,7 @@ def _picture(sheet: _Sheet, picture: Picture) -> None:
     sheet.skip(height + 0.1)
 
 
-def _table(sheet: _Sheet, table: Table) -> None:
+def _table(sheet: _Sheet, table: PageTable) -> None:
     sheet.lines(table.caption, 8, QUIET)
     size = 7.2
     widths = _widths([table.head, *table.rows])

@@ -16,7 +16,7 @@ from hoofsim.mechanics.loads import CASES
 from hoofsim.plain_text import csv_lines
 from hoofsim.reports.claim_figure import Dots, claim_figure
 from hoofsim.reports.html_page import html
-from hoofsim.reports.page import Bullets, Page, Paragraph, Picture, Section, Table, closing_sections
+from hoofsim.reports.page import Bullets, Page, PagePicture, PageTable, Paragraph, Section, closing_sections
 from hoofsim.reports.pdf_page import pdf
 from hoofsim.reports.plot_style import image_bytes
 from hoofsim.units import show_number
@@ -82,10 +82,10 @@ def _cell(value: float | None) -> str:
 
 def trials_page(trials: Sequence[TrialRow], title: str) -> Page:
     """The one-page report."""
-    blocks: list[Picture | Table] = []
+    blocks: list[PagePicture | PageTable] = []
     figure = _figure(trials)
     if figure is not None:
-        blocks.append(Picture(figure, TRIAL_FIGURE_WORDS))
+        blocks.append(PagePicture(figure, TRIAL_FIGURE_WORDS))
     blocks.append(_table(trials))
     told = [
         f"Trial {trial.number}: {trial.settings}."
@@ -106,7 +106,7 @@ def trials_page(trials: Sequence[TrialRow], title: str) -> Page:
     )
 
 
-def _table(trials: Sequence[TrialRow]) -> Table:
+def _table(trials: Sequence[TrialRow]) -> PageTable:
     rows = []
     for trial in trials:
         cells = []
@@ -120,7 +120,7 @@ def _table(trials: Sequence[TrialRow]) -> Table:
         rows.append([str(trial.number), *cells])
     head = ["trial", *(f"{MEASURES[name].label} ({MEASURES[name].unit})" for name in SHOWN)]
     caption = "In brackets the change from the unchanged foot under the same load; · too small to read on a radiograph."
-    return Table(caption, head, rows, tuple(range(1, len(head))))
+    return PageTable(caption, head, rows, tuple(range(1, len(head))))
 
 
 def _figure(trials: Sequence[TrialRow]) -> bytes | None:

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from hoofsim.cautions import CAUTIONS, LIMITS
-from hoofsim.reports.page import Block, Bullets, Page, Paragraph, Picture, Section, Table
+from hoofsim.reports.page import Bullets, Page, PageBlock, PagePicture, PageTable, Paragraph, Section
 from hoofsim.reports.plot_style import image_bytes
 from hoofsim.sources import SOURCES, STATUSES
 from hoofsim.verify.compare import Comparison
@@ -17,11 +17,11 @@ REFEREE_COLUMNS = ("what", "found", "asked", "by", "verdict")
 
 def comparison_page(rows: Sequence[Comparison], outcomes: Sequence[Verdict]) -> Page:
     """The whole page."""
-    picture = Picture(
+    picture = PagePicture(
         image_bytes(comparison_figure(rows)), "Each published spread as a bar, the model as a mark on it."
     )
-    tables: list[Block] = [
-        Table(name, [heading for heading, _ in COLUMNS], [cells(row) for row in members], numeric=(1, 2))
+    tables: list[PageBlock] = [
+        PageTable(name, [heading for heading, _ in COLUMNS], [cells(row) for row in members], numeric=(1, 2))
         for name, members in groups(rows).items()
     ]
     used = dict.fromkeys(row.published.source for row in rows)
@@ -32,7 +32,7 @@ def comparison_page(rows: Sequence[Comparison], outcomes: Sequence[Verdict]) -> 
             Section("Published values", tables),
             Section("Outside, and why", [Paragraph(text) for text in outside_words(rows)]),
             Section("Computed a second time, independently", [
-                Table("Largest differences", REFEREE_COLUMNS, [one.cells for one in outcomes]),
+                PageTable("Largest differences", REFEREE_COLUMNS, [one.cells for one in outcomes]),
             ]),
             Section("Limits", [Paragraph(LIMITS)]),
             Section("Cautions", [Bullets(CAUTIONS)]),

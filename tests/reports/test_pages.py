@@ -9,7 +9,7 @@ import pytest
 
 from hoofsim.cautions import CAUTIONS, LIMITS
 from hoofsim.reports.html_page import html
-from hoofsim.reports.page import Bullets, Page, Paragraph, Picture, Section, Table, closing_sections
+from hoofsim.reports.page import Bullets, Page, PagePicture, PageTable, Paragraph, Section, closing_sections
 from hoofsim.reports.pdf_page import pdf
 
 HOSTILE = "<script>alert('x')</script> & \"quoted\""
@@ -38,8 +38,8 @@ def page(**more):
     blocks = [
         Paragraph(HOSTILE, strong=True),
         Paragraph(HOSTILE),
-        Bullets([HOSTILE]), Picture(PNG, HOSTILE),
-        Table(HOSTILE, [HOSTILE, "number"], [[HOSTILE, "1.0"], ["b", "2.0"]], (1,)),
+        Bullets([HOSTILE]), PagePicture(PNG, HOSTILE),
+        PageTable(HOSTILE, [HOSTILE, "number"], [[HOSTILE, "1.0"], ["b", "2.0"]], (1,)),
     ]  # fmt: skip
     return Page(
         HOSTILE, [Section(HOSTILE, blocks), *closing_sections(["tip_to_frog", "founder_distance"])], **more
@@ -104,14 +104,16 @@ def test_letters_of_one_row_stand_on_one_line(monkeypatch):
     figures = []
     monkeypatch.setattr(PdfPages, "savefig", lambda self, figure: figures.append(figure))
     row = ["Ivy", "onage", "'", "ÄÉ", "12"]
-    pdf(Page("t", [Section("s", [Table("c", ["a", "b", "c", "d", "e"], [row], (4,))])]))
+    pdf(Page("t", [Section("s", [PageTable("c", ["a", "b", "c", "d", "e"], [row], (4,))])]))
     drawn = {text.get_text(): text for text in figures[0].texts}
     assert {drawn[word].get_verticalalignment() for word in row} == {"baseline"}
     assert len({drawn[word].get_position()[1] for word in row}) == 1
 
 
 def test_a_long_report_runs_on_to_further_pages():
-    long = Page("Long", [Section("Rows", [Table("many", ["a", "b"], [[str(i), "x"] for i in range(300)])])])
+    long = Page(
+        "Long", [Section("Rows", [PageTable("many", ["a", "b"], [[str(i), "x"] for i in range(300)])])]
+    )
     short = Page("Short", [Section("Rows", [Paragraph("one")])])
     count = lambda data: len(re.findall(rb"/Type /Page\b", data))  # noqa: E731
     assert count(pdf(short)) == 1

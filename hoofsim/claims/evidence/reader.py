@@ -29,7 +29,7 @@ LARGEST_NUMBER = 1e6
 _COLUMNS = {column.name: column for column in all_columns()}
 
 
-class Row:
+class TableRow:
     """One row of the table, with the words to complain about it."""
 
     def __init__(self, table: str, number: int, cells: Mapping[str, str]) -> None:
@@ -137,20 +137,20 @@ def _header(table: str, number: int, names: list[str]) -> list[str]:
     return names
 
 
-def _row(table: str, number: int, header: list[str], line: str) -> Row:
+def _row(table: str, number: int, header: list[str], line: str) -> TableRow:
     cells = _cells(table, number, line)
     if len(cells) != len(header):
         raise BadInput(
             f"{table}: row {number}: {len(cells)} cells where the first line has {len(header)} columns"
         )
-    row = Row(table, number, {name: cell.strip() for name, cell in zip(header, cells, strict=True)})
+    row = TableRow(table, number, {name: cell.strip() for name, cell in zip(header, cells, strict=True)})
     for name, column in _COLUMNS.items():
         if column.required and not row.text(name):
             raise row.error(name, f"is empty; expected {column.meaning}")
     return row
 
 
-def _film(row: Row) -> Film:
+def _film(row: TableRow) -> Film:
     case = row.text("case")
     if len(case) > LONGEST_CASE or not case.isprintable():
         raise row.error("case", f"expected a printable word of at most {LONGEST_CASE} characters")
@@ -183,7 +183,7 @@ def _blamed(words: str) -> str:
     return first if first in ("toe_points", "y_points") else point_columns(first)[0]
 
 
-def _scale(row: Row, marks: Mapping[str, Array]) -> float:
+def _scale(row: TableRow, marks: Mapping[str, Array]) -> float:
     """mm per unit of the coordinates."""
     direct, length = row.number_in("mm_per_unit"), row.number_in("known_length_mm")
     if (direct is None) == (length is None):
@@ -207,7 +207,7 @@ FOUNDER_APART_MM = 4.0
 """
 
 
-def _marker(row: Row, points: Mapping[str, Array]) -> Marker | None:
+def _marker(row: TableRow, points: Mapping[str, Array]) -> Marker | None:
     """What the founder point is, checked against where the hairline lies."""
     said = row.choice("founder_marker", ("firm_horn", "hairline"))
     if "founder" not in points:
