@@ -13,7 +13,7 @@ from hoofsim.model import Foot, LoadedFoot
 
 
 @dataclass(frozen=True)
-class Choice:
+class ChosenFoot:
     """What the options chose: the loaded foot, the same foot before any change, and words for a heading."""
 
     loaded: LoadedFoot
@@ -60,7 +60,7 @@ def add_foot_arguments(parser: argparse.ArgumentParser) -> None:
     )
 
 
-def chosen(arguments: argparse.Namespace) -> Choice:
+def chosen(arguments: argparse.Namespace) -> ChosenFoot:
     """The foot and load that the options name; BadInput for a name or value that cannot be used."""
     preset, own, changes, case, stance = _named_foot(arguments.foot)
     changes |= dict(assignment(text) for text in arguments.set)
@@ -76,7 +76,7 @@ def chosen(arguments: argparse.Namespace) -> Choice:
     unchanged = Foot(preset, **own).as_own()
     baseline = unchanged.load(case, stance)
     loaded = unchanged.change(**changes).load(case, stance) if changes else baseline
-    return Choice(loaded, baseline, preset, own | changes, case, stance)
+    return ChosenFoot(loaded, baseline, preset, own | changes, case, stance)
 
 
 def assignment(text: str) -> tuple[str, float]:

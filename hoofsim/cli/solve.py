@@ -3,7 +3,7 @@
 import argparse
 
 from hoofsim.cautions import SHORT_CAUTION
-from hoofsim.cli.options import Choice, add_foot_arguments, chosen
+from hoofsim.cli.options import ChosenFoot, add_foot_arguments, chosen
 from hoofsim.cli.output import print_json, print_text
 from hoofsim.cli.rows import measure_json, print_measures
 from hoofsim.errors import NoEquilibrium
@@ -46,7 +46,7 @@ def run(arguments: argparse.Namespace) -> int:
     return 0
 
 
-def refuse_without_rest(choice: Choice) -> None:
+def refuse_without_rest(choice: ChosenFoot) -> None:
     """NoEquilibrium unless the solver confirmed a state of rest: another foot is neither tabulated nor drawn."""
     if not choice.loaded.at_rest:
         raise NoEquilibrium(f"{choice.heading}: no state of rest that can be shown ({choice.loaded.status})")
