@@ -88,6 +88,7 @@ class FootSpace:
         pivot["p2"] = pivot["navicular"] = pivot["p3"]
         self._pivot = pivot
         self.rest = np.array([pivot[body][place] if place < 2 else 0.0 for body, place in _PLACES])
+        self._offset = np.stack([self.rest, np.zeros(bodies.COUNT)])
         carried = {"p3": "p2", "navicular": "p2", "wall": "border"}
         heavy = {"p2": self.inertia[0], "border": self.inertia[4], "plate": self.inertia[7]}
         moments = {body: self.inertia[i] for i, (body, place) in enumerate(_PLACES) if place == 2}
@@ -131,9 +132,7 @@ class FootSpace:
         """Freedoms and speeds (11,) now."""
         self._read.clear()
         pymunk.batch.get_space_bodies(self.space, _MOTION, self._read)
-        motion = np.frombuffer(self._read.float_buf())[_MOTION_INDEX]
-        motion[0] -= self.rest
-        motion *= _SIGN
+        motion = (np.frombuffer(self._read.float_buf())[_MOTION_INDEX] - self._offset) * _SIGN
         return motion[0], motion[1]
 
     def step(self, force: Array) -> None:
