@@ -26,13 +26,14 @@ from hoofsim.foot.presets import preset as find_preset
 from hoofsim.frames import Array, rotate
 from hoofsim.measures.compute import measure_all
 from hoofsim.measures.table import MEASURES
-from hoofsim.mechanics.equilibrium import CONVERGED, Equilibrium, solve
+from hoofsim.mechanics.equilibrium import CHUNK, CONVERGED, Equilibrium, solve
 from hoofsim.mechanics.loads import load_case
 from hoofsim.mechanics.model import Model, build
 from hoofsim.mechanics.outputs import Outputs, observe
 
-# Feet solved between two calls of a sweep's progress function.
-SWEEP_BLOCK = 1536
+# Feet solved between two calls of a sweep's progress function: as many as are solved in one go, since more take no less time
+# and more memory.
+SWEEP_BLOCK = CHUNK
 
 
 class Pose(NamedTuple):
