@@ -16,7 +16,7 @@ place on the drawing (so a click is `Answer(f"{x} {y}")`), measure names or numb
 What an event was answered with is `progress.told`; `progress.length_unit` ("mm" or "in") says how lengths are shown.
 `View` holds: kind, title, text, question, choices, asks, controls (free ones with range and present value), rows
 (measures before, now, change), plot (see `curves`), look_at (landmarks and measures to light up), wants_position (a
-landmark to be placed by click), state and before (`.loaded` is a `LoadedFoot` to draw, `.foot`, `.case`, `.stance`),
+landmark to be placed by click), state and before (`.loaded` is a `LoadedFoot` to draw, `.foot`, `.case`, `.stance_percent`),
 can_go_on, finished. Texts are marked text: `**bold**` and `[words](term:id)`, read by `markup.spans`;
 `glossary.term(id)` gives the names and the meaning.
 """

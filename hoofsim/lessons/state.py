@@ -15,18 +15,18 @@ REMEMBERED = 256
 class FootState:
     """One foot under one load, by its values alone, so that equal states share one solution.
 
-    `settings` are the controls that differ from the preset, sorted by name; `stance` in percent, for walk and trot.
+    `settings` are the controls that differ from the preset, sorted by name; `stance_percent`, for walk and trot.
     """
 
     preset: str
     settings: tuple[tuple[str, float], ...] = ()
     case: str = "standing"
-    stance: float | None = None
+    stance_percent: float | None = None
 
     def change(self, **values: float) -> "FootState":
         """The same foot and load with some controls set to other values."""
         changed = {**dict(self.settings), **values}
-        return FootState(self.preset, tuple(sorted(changed.items())), self.case, self.stance)
+        return FootState(self.preset, tuple(sorted(changed.items())), self.case, self.stance_percent)
 
     @property
     def foot(self) -> Foot:
@@ -64,7 +64,7 @@ def change_between(before: FootState, after: FootState, name: str) -> float | No
 
 @lru_cache(maxsize=REMEMBERED)
 def _loaded(state: FootState) -> LoadedFoot:
-    return state.foot.load(state.case, state.stance)
+    return state.foot.load(state.case, state.stance_percent)
 
 
 @lru_cache(maxsize=REMEMBERED)

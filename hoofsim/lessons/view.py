@@ -141,7 +141,7 @@ def curves(view_: View) -> tuple[list[float], dict[str, list[float | None]]] | N
         return None
     plot = view_.plot
     along = [plot.start + index * (plot.to - plot.start) / (plot.steps - 1) for index in range(plot.steps)]
-    table = sweep(view_.before.foot, {plot.control: along}, view_.before.case, view_.before.stance)
+    table = sweep(view_.before.foot, {plot.control: along}, view_.before.case, view_.before.stance_percent)
     found = {
         row.measure: [None if one != one else float(one) for one in table[row.measure]] for row in view_.rows
     }
