@@ -8,6 +8,7 @@ from typing import Any
 
 import pygame
 
+from hoofsim.app.exports import export_bytes
 from hoofsim.app.fonts import Fonts
 from hoofsim.app.screens.screen import Screen
 from hoofsim.app.screens.stack import ScreenStack
@@ -18,9 +19,14 @@ from hoofsim.app.widgets.layout import inset
 from hoofsim.app.widgets.painter import Painter
 from hoofsim.app.widgets.wrapping import wrap_lines
 from hoofsim.errors import HoofsimError
+from hoofsim.files.kinds import kind_word
+from hoofsim.files.reader import read_file
+from hoofsim.lessons.loader import LESSON, load_lesson
+from hoofsim.session.opening import READERS, load_sitting
 from hoofsim.session.recovery import Recovery
-from hoofsim.session.sandbox_file import open_file, save
+from hoofsim.session.sandbox_file import SANDBOX, save
 from hoofsim.session.session import Session
+from hoofsim.writing import write_whole
 
 NOTICE_SECONDS, SECONDS_A_SIGN = 5.0, 0.06  # how long a sentence stays: time to look up, and time to read
 TEXT_STEP = 10
@@ -117,18 +123,23 @@ class Application:
 
     # -- files ---------------------------------------------------------------------------------------------------
 
-    def open_sandbox_file(self, path: Path) -> bool:
-        """Open a sandbox file and show it; on trouble say the sentence and leave everything as it was."""
+    def open_file(self, path: Path) -> bool:
+        """Open a sitting, a scenario's foot or a lesson; on trouble say the sentence and leave everything as it was."""
         try:
-            session = open_file(path)
+            document = read_file(path)
+            kind = kind_word(document, [*READERS, LESSON.name])
+            opened = load_lesson(document) if kind == LESSON.name else load_sitting(document)
         except HoofsimError as problem:
             self.say(str(problem))
             return False
-        self.session, self.file = session, path
         self.stack = ScreenStack()
         self.open("start")
-        self.open("sandbox")
-        self.say(f"Opened {path.name}.")
+        if isinstance(opened, Session):
+            self.session, self.file = opened, path if kind == SANDBOX.name else None
+            self.open("sandbox")
+            self.say(f"Opened {path.name}.")
+        else:
+            self.open("lesson", path=path)
         return True
 
     def save_sandbox_file(self, path: Path) -> bool:
@@ -148,6 +159,16 @@ class Application:
         if self._recovery is None:
             self._recovery = Recovery.take()
         return self._recovery
+
+    def export(self, path: Path) -> bool:
+        """Save a picture, a handout or a clip, as the name's ending says; on trouble say the sentence."""
+        try:
+            write_whole(path, export_bytes(self.session, path.suffix.lower(), self.settings.length_unit))
+        except HoofsimError as problem:
+            self.say(f"Not saved: {problem}")
+            return False
+        self.say(f"Saved to {path}.")
+        return True
 
     def keep_recovery(self) -> None:
         """Keep the sitting against a crash, if it changed since it was last kept."""

@@ -44,7 +44,7 @@ def main(path: str | None = None) -> int:
         app = Application(surface.get_size(), settings, density=density)
         app.open("start")
         if path is not None:
-            app.open_sandbox_file(Path(path))
+            app.open_file(Path(path))
         if not settings.cautions_seen:
             app.open("cautions")
         if trouble:

@@ -5,10 +5,10 @@ from collections.abc import Callable, Mapping
 from pathlib import Path
 
 from hoofsim.cli.options import add_foot_arguments, chosen
-from hoofsim.cli.pictures import png_bytes, svg_text, text_sketch
 from hoofsim.cli.solve import refuse_without_rest
 from hoofsim.errors import BadInput
 from hoofsim.model import LoadedFoot
+from hoofsim.reports.foot_files import png_bytes, svg_text, text_sketch
 from hoofsim.writing import write_whole
 
 EXAMPLES = """\

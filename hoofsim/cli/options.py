@@ -6,10 +6,11 @@ from pathlib import Path
 
 from hoofsim.errors import BadInput, nearest
 from hoofsim.files.scenario import read_scenario
-from hoofsim.foot.parameters import BY_NAME, checked, setting_words
+from hoofsim.foot.parameters import BY_NAME, checked
 from hoofsim.foot.presets import PRESETS
 from hoofsim.mechanics.loads import CASES
 from hoofsim.model import Foot, LoadedFoot
+from hoofsim.reports.foot_files import heading
 
 
 @dataclass(frozen=True)
@@ -27,14 +28,6 @@ class ChosenFoot:
     def heading(self) -> str:
         """Such as "Sound foot, heel change 10 mm, standing"."""
         return heading(self.preset, self.changes, self.load, self.stance_percent)
-
-
-def heading(preset: str, settings: dict[str, float], load: str, stance_percent: float | None) -> str:
-    """Preset, settings and load in words, for a title."""
-    parts = [PRESETS[preset].label, *(setting_words(*setting) for setting in settings.items())]
-    moment = BY_NAME["stance_percent"].default if stance_percent is None else stance_percent
-    stance = f" at {moment:g} % of stance" if CASES[load].moves else ""
-    return ", ".join([*parts, CASES[load].label.lower() + stance])
 
 
 def add_foot_arguments(parser: argparse.ArgumentParser) -> None:

@@ -3,11 +3,13 @@
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from hoofsim.app.exports import EXPORTS, SITTING, missing_words
 from hoofsim.app.screens.bar import HEIGHT, Bar
 from hoofsim.app.screens.card_screen import CardScreen
 from hoofsim.app.theme import Theme
 from hoofsim.app.widgets.base import Rect, Widget
 from hoofsim.app.widgets.button import Button
+from hoofsim.app.widgets.dropdown import Choice, DropDown
 from hoofsim.app.widgets.label import Label
 from hoofsim.app.widgets.layout import inset, split_right, split_top
 from hoofsim.app.widgets.scroll import ScrollPanel
@@ -19,6 +21,10 @@ if TYPE_CHECKING:
 ENDINGS = (".yaml", ".yml")
 MOST_LISTED = 300
 DEFAULT_NAME = "my-foot.yaml"
+KINDS = (
+    Choice(SITTING, "The sitting, to go on with"),
+    *(Choice(e.ending, e.words) for e in EXPORTS.values()),
+)
 
 
 class FileScreen(CardScreen):
@@ -40,14 +46,24 @@ class FileScreen(CardScreen):
             icon="save" if saving else "open",
             kind="main",
         )
+        self.kind = DropDown("What to save", KINDS, SITTING, self._set_kind, "the ending of the name decides")
+        self.hint = Label(missing_words(), "small", "quiet")
+        self.kind.visible, self.hint.visible = saving, saving and bool(missing_words())
         self.panel = ScrollPanel("folder", [], gap=0.25)
         self.where = Label("", "small", "quiet")
-        self.widgets = [self.bar, self.path, self.button, self.where, self.panel]
+        self.widgets = [self.bar, self.path, self.button, self.kind, self.hint, self.where, self.panel]
         self._list()
 
     def entered(self) -> None:
         """The path has the keyboard."""
         self.set_focus(self.path)
+
+    def _set_kind(self, ending: str) -> None:
+        """The name gets another ending."""
+        name = Path(self.path.text.strip() or DEFAULT_NAME)
+        known = name.suffix.lower() in (*ENDINGS, *EXPORTS)
+        self.path.text = str(name.with_suffix(ending) if known else name.with_name(name.name + ending))
+        self.path.caret = len(self.path.text)
 
     def _list(self) -> None:
         """Buttons for the folder above, the folders and the YAML files here."""
@@ -86,7 +102,7 @@ class FileScreen(CardScreen):
             self.path.caret = len(self.path.text)
             self.set_focus(self.path)
         else:
-            self.app.open_sandbox_file(entry)
+            self.app.open_file(entry)
 
     def _go(self, text: str) -> None:
         if not text.strip():
@@ -100,13 +116,17 @@ class FileScreen(CardScreen):
             return
         path = path if path.is_absolute() else self.folder / path
         if self.saving:
-            path = path if path.suffix in ENDINGS else path.with_name(path.name + ".yaml")
-            if self.app.save_sandbox_file(path):
+            if path.suffix.lower() in EXPORTS:
+                saved = self.app.export(path)
+            else:
+                path = path if path.suffix in ENDINGS else path.with_name(path.name + SITTING)
+                saved = self.app.save_sandbox_file(path)
+            if saved:
                 self.app.back()
         elif is_folder:
             self._enter(path)
         else:
-            self.app.open_sandbox_file(path)
+            self.app.open_file(path)
 
     def layout(self, theme: Theme, window: Rect) -> None:
         """Path and button in a row, the folder under them."""
@@ -120,6 +140,10 @@ class FileScreen(CardScreen):
         field, button = split_right(row, self.button.width(theme), theme.px(0.8))
         self.path.place(field, theme)
         self.button.place(Rect(button.x, field.bottom - theme.px(2.2), button.w, theme.px(2.2)), theme)
+        for widget in (self.kind, self.hint):
+            if widget.visible:
+                place, below = split_top(below, widget.height_for(inner.w, theme), theme.px(0.6))
+                widget.place(place, theme)
         where, below = split_top(below, self.where.height_for(inner.w, theme), theme.px(0.4))
         self.where.place(where, theme)
         self.panel.place(below, theme)
