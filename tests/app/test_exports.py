@@ -62,6 +62,18 @@ def test_the_kind_is_chosen_by_keys_and_changes_the_ending(tmp_path, monkeypatch
     assert app.screen.path.text == "v1.2 heels.png", "a point in a name is no ending"
 
 
+@pytest.mark.parametrize("scale", [80, 200])
+@pytest.mark.parametrize("size", [(640, 480), (1024, 700), (1920, 1080)], ids=lambda s: f"{s[0]}x{s[1]}")
+def test_the_saving_screen_fits(size, scale):
+    app = application(size, text_percent=scale)
+    app.open("files", saving=True)
+    assert complaints(draw(app).records, size) == []
+    tab_to(app, "What to save")
+    press(app, pygame.K_RETURN)
+    assert app.screen.kind.open
+    assert complaints(draw(app).records, size) == []
+
+
 def test_opening_offers_no_kinds():
     app = application()
     app.open("files")
