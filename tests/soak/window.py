@@ -25,8 +25,13 @@ import pygame
 
 from hoofsim.app.application import Application
 from hoofsim.app.loop import STEP, Loop
+from hoofsim.app.screens.pair.screen import PairScreen
+from hoofsim.app.screens.sandbox.screen import SandboxScreen
+from hoofsim.app.screens.sandbox.shown import Shown
+from hoofsim.app.screens.screen import Screen
 from hoofsim.app.settings import Settings
 from hoofsim.app.widgets.base import walk
+from hoofsim.session.commands import MOVING_CASES, SetLoad
 from hoofsim.session.sandbox_file import as_text, from_text
 from hoofsim.session.state import State, replay
 from tests.soak.memory import Marks, parser
@@ -123,6 +128,9 @@ def random_deed(loop: Loop, chance: Random) -> Iterator[Events]:
         yield [wheel]
     elif kind < 0.94:
         yield [pygame.event.Event(pygame.WINDOWLEAVE)]
+    elif kind < 0.95:
+        set_out(app.screen, chance)
+        yield []
     elif kind < 0.96:
         size = chance.choice(SIZES)
         loop.surface = pygame.display.set_mode(size)
@@ -130,6 +138,18 @@ def random_deed(loop: Loop, chance: Random) -> Iterator[Events]:
     else:
         for _ in range(chance.randrange(30)):
             yield []
+
+
+def set_out(screen: Screen, chance: Random) -> None:
+    """Let what is shown walk or trot: a random hand seldom finds the way to both choice and button."""
+    case = chance.choice(MOVING_CASES)
+    if isinstance(screen, PairScreen):
+        screen.set(case=case)
+    elif isinstance(screen, SandboxScreen):
+        screen.give(SetLoad(case), None)
+    else:
+        return
+    screen.toggle_play()
 
 
 def look(loop: Loop, tally: Tally) -> None:
@@ -144,8 +164,7 @@ def look(loop: Loop, tally: Tally) -> None:
         numbers = [value for value in foot.measures().values() if value is not None]
         if not np.isfinite(numbers).all():
             raise Found(f"a measure of the {name} is no number")
-    shown = getattr(app.screen, "shown", None)
-    if shown is not None:
+    for shown in shown_by(app.screen):
         numbers = [value for value in shown.values().values() if value is not None]
         if not np.isfinite(numbers).all() or not all(
             np.isfinite(p).all() for p in shown.foot.points.values()
@@ -166,6 +185,16 @@ def look(loop: Loop, tally: Tally) -> None:
         tally.compared += 1
         if not np.array_equal(pygame.surfarray.pixels2d(loop.surface), pygame.surfarray.pixels2d(anew)):
             raise Found("the window does not stand as drawn anew")
+
+
+def shown_by(screen: Screen) -> list[Shown]:
+    """The feet that a screen shows."""
+    if isinstance(screen, PairScreen):
+        feet = list(screen.twins.shown.values())
+        if screen.twins.playing and len({foot.stance_percent() for foot in feet}) > 1:
+            raise Found("two feet are at two moments of their stride")
+        return feet
+    return [screen.shown] if isinstance(screen, SandboxScreen) else []
 
 
 def at_rest(loop: Loop, tally: Tally) -> bool:
@@ -189,8 +218,7 @@ def sitting(plan: Plan, number: int, most: int, tally: Tally) -> None:
     settings = Settings(cautions_seen=chance.random() < 0.8, reduced_motion=chance.random() < 0.3)
     app = Application(size, settings)
     app.open("start")
-    if chance.random() < 0.8:
-        app.open("sandbox")
+    app.open(chance.choices(("sandbox", "pair", "start"), (6, 2, 2))[0])
     loop, done = Loop(app, pygame.display.set_mode(size)), 0
     while done < most:
         for events in random_deed(loop, chance):
