@@ -135,15 +135,16 @@ class PicturePainter:
         """Lines of `width` px."""
         ink = _colour(colour)
         fine_line = pygame.draw.lines if self.fine else pygame.draw.aalines
+        body = width if self.fine else width - 1.0  # the smooth line round it adds half a pixel on either side
         for pixels in lines:
             if len(pixels) < 2:
                 continue
             if width < 1.6:
                 fine_line(surface, ink[:3], closed, pixels)
             elif len(pixels) == 2:
-                self._fill(surface, bar(pixels[0], pixels[1], width), ink)
+                self._fill(surface, bar(pixels[0], pixels[1], body), ink)
             else:
-                self._fill(surface, strip(np.array(pixels), width, closed).tolist(), ink)
+                self._fill(surface, strip(np.array(pixels), body, closed).tolist(), ink)
 
     def _dots(self, surface: pygame.Surface, mark: DotsMark, view: "_View") -> None:
         """Dots of a pattern: alike, so that one is drawn and then stamped."""
