@@ -135,7 +135,9 @@ class PicturePainter:
         """Lines of `width` px."""
         ink = _colour(colour)
         fine_line = pygame.draw.lines if self.fine else pygame.draw.aalines
-        body = width if self.fine else width - 1.0  # the smooth line round it adds half a pixel on either side
+        body = (
+            width if self.fine else width - 1.0
+        )  # the smooth line round it adds half a pixel on either side
         for pixels in lines:
             if len(pixels) < 2:
                 continue
