@@ -8,8 +8,8 @@ from typing import Any
 
 import pygame
 
-from hoofsim.app.exports import export_bytes
 from hoofsim.app.fonts import Fonts
+from hoofsim.app.saving import Saving
 from hoofsim.app.screens.screen import Screen
 from hoofsim.app.screens.stack import ScreenStack
 from hoofsim.app.settings import Settings, save_settings
@@ -26,7 +26,6 @@ from hoofsim.session.opening import READERS, load_sitting
 from hoofsim.session.recovery import Recovery
 from hoofsim.session.sandbox_file import SANDBOX, save
 from hoofsim.session.session import Session
-from hoofsim.writing import write_whole
 
 NOTICE_SECONDS, SECONDS_A_SIGN = 5.0, 0.06  # how long a sentence stays: time to look up, and time to read
 TEXT_STEP = 10
@@ -59,6 +58,7 @@ class Application:
         self.running = True
         self.fullscreen = False
         self.notice = ""
+        self.saving: Saving | None = None
         self._notice_left = 0.0
         self._kept_at: tuple[int, object] = (0, self.session.state)
         self._unkept_for = 0.0
@@ -161,14 +161,26 @@ class Application:
         return self._recovery
 
     def export(self, path: Path) -> bool:
-        """Save a picture, a handout or a clip, as the name's ending says; on trouble say the sentence."""
+        """Begin to save a picture, a handout or a clip, as the name's ending says; on trouble say the sentence."""
+        if self.saving is not None:
+            self.say(f"{self.saving.path.name} is still being saved; Esc stops it.")
+            return False
         try:
-            write_whole(path, export_bytes(self.session, path.suffix.lower(), self.settings.length_unit))
+            self.saving = Saving(self.session, path, self.settings.length_unit)
         except HoofsimError as problem:
             self.say(f"Not saved: {problem}")
             return False
-        self.say(f"Saved to {path}.")
         return True
+
+    def _follow_saving(self) -> None:
+        """Say how far the file is that is being made, or what came of it."""
+        if self.saving is None:
+            return
+        if self.saving.over:
+            self.say(self.saving.sentence)
+            self.saving = None
+        else:
+            self.say(self.saving.words)
 
     def keep_recovery(self) -> None:
         """Keep the sitting against a crash, if it changed since it was last kept."""
@@ -209,6 +221,8 @@ class Application:
             self.change_settings(text_percent=100)
         elif control and event.key == pygame.K_q:
             self.quit()
+        elif event.key == pygame.K_ESCAPE and self.saving is not None:
+            self.saving.stop()
         else:
             return False
         return True
@@ -220,12 +234,15 @@ class Application:
         self.say(f"Text size {self.settings.text_percent} %.")
 
     def quit(self) -> None:
-        """Leave, with the sitting kept."""
+        """Leave, with the sitting kept, and with the file that is just being made."""
+        if self.saving is not None:
+            self.saving.wait()
         self.keep_recovery()
         self.running = False
 
     def advance(self, seconds: float) -> None:
         """One fixed step of time."""
+        self._follow_saving()
         self._notice_left -= seconds
         if self._notice_left <= 0:
             self.notice = ""

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from functools import partial
 
 import pygame
 
@@ -33,6 +34,10 @@ CLIP_SIZE = (960, 720)
 FRAMES_A_SECOND = 20
 PACE = 0.5  # of life's, so that the eye can follow; the words under a clip say so
 SITTING = ".yaml"
+CLIPS = (".gif", ".mp4")
+PLAYED, PAINTED = 0.5, 0.8  # shares of a clip's making that are done by then; the rest is its writing
+
+GoesOn = Callable[[float], bool]
 
 
 @dataclass(frozen=True)
@@ -41,18 +46,36 @@ class Export:
 
     ending: str
     words: str
-    make: Callable[[Session, str], bytes | str]
+    make: Callable[[Session, str, GoesOn], bytes | str]
 
 
-def export_bytes(session: Session, ending: str, length_unit: str = "mm") -> bytes | str:
-    """The content of the file; BadInput for an unknown ending, and for a foot that has nothing to show."""
+class Stopped(Exception):
+    """Whoever asked for a file wants it no longer."""
+
+
+def export_bytes(
+    session: Session, ending: str, length_unit: str = "mm", goes_on: GoesOn = lambda share: True
+) -> bytes | str:
+    """The content of the file; BadInput as `refuse`.
+
+    `goes_on(share)` is told now and then how far it is, 0 to 1; Stopped is raised when it answers no.
+    """
+    refuse(session, ending)
+    return EXPORTS[ending].make(session, length_unit, goes_on)
+
+
+def refuse(session: Session, ending: str) -> None:
+    """BadInput for an unknown ending, a foot that has nothing to show, a clip of no stride or without its extra."""
     if ending not in EXPORTS:
         raise BadInput(f"cannot save as '{ending}': the name must end in {', '.join((SITTING, *EXPORTS))}")
     if not session.loaded.at_rest:
         raise BadInput(
             "this foot finds no state of rest, so there is nothing to show of it; save the sitting instead"
         )
-    return EXPORTS[ending].make(session, length_unit)
+    if ending in CLIPS and session.state.load.case not in MOVING_CASES:
+        raise BadInput("a clip shows a stride: choose walk or trot under Load first")
+    if ending in missing_clips():
+        raise BadInput(missing_words())
 
 
 def missing_words() -> str:
@@ -66,21 +89,21 @@ def _title(session: Session, foot: FootChoice) -> str:
     return heading(foot.preset, dict(foot.changes), load.case, load.stance_percent)
 
 
-def _png(session: Session, length_unit: str) -> bytes:
+def _png(session: Session, length_unit: str, goes_on: GoesOn) -> bytes:
     return png_bytes(session.loaded, session.baseline, _title(session, session.state.foot))
 
 
-def _svg(session: Session, length_unit: str) -> str:
+def _svg(session: Session, length_unit: str, goes_on: GoesOn) -> str:
     return svg_text(session.loaded, session.baseline, _title(session, session.state.foot))
 
 
-def _handout(session: Session, length_unit: str) -> str:
+def _handout(session: Session, length_unit: str, goes_on: GoesOn) -> str:
     state = session.state
     return html(
         handout_page(
             _title(session, state.foot),
             _title(session, state.compared_with),
-            _png(session, length_unit),
+            _png(session, length_unit, goes_on),
             session.loaded.measures(),
             session.baseline.measures(),
             MAIN,
@@ -89,27 +112,31 @@ def _handout(session: Session, length_unit: str) -> str:
     )
 
 
-def _clip(ending: str) -> Callable[[Session, str], bytes]:
-    def make(session: Session, length_unit: str) -> bytes:
-        if session.state.load.case not in MOVING_CASES:
-            raise BadInput("a clip shows a stride: choose walk or trot under Load first")
-        if ending in missing_clips():  # said before the stride is played
-            raise BadInput(missing_words())
-        return clip_bytes(stride_frames(session, length_unit), CLIP_SIZE, FRAMES_A_SECOND, ending)
+def _clip(ending: str) -> Callable[[Session, str, GoesOn], bytes]:
+    def make(session: Session, length_unit: str, goes_on: GoesOn) -> bytes:
+        frames = stride_frames(session, length_unit, goes_on)
+        return clip_bytes(frames, CLIP_SIZE, FRAMES_A_SECOND, ending)
 
     return make
 
 
-def stride_frames(session: Session, length_unit: str) -> list[bytes]:
+def stride_frames(session: Session, length_unit: str, goes_on: GoesOn) -> list[bytes]:
     """One stride from landing to landing, as rows of RGB bytes of `CLIP_SIZE` pixels, with words under it."""
+    told = partial(_told, goes_on)
     state = session.state
     scene = Scene(foot_of(state.foot), state.load.case, stance_percent=state.load.stance_percent)
     seconds = Stride(load_case(state.load.case)).duration_s / PACE
     scene.play(PACE)
-    _let_pass(scene, seconds)  # so that the first frame is that of a foot in motion, as the last is
+    count = round(seconds * FRAMES_A_SECOND)
+    for number in range(
+        count
+    ):  # a stride before, so that the first frame is of a foot in motion, as the last is
+        told(PLAYED * 0.5 * number / count)
+        _let_pass(scene, 1.0 / FRAMES_A_SECOND)
     pictures: list[DisplayList] = []
     notes: list[str] = []
-    for _ in range(round(seconds * FRAMES_A_SECOND)):
+    for number in range(count):
+        told(PLAYED * 0.5 * (1.0 + number / count))
         picture, notes = bare_picture_of(
             scene.loaded, None, newtons_per_mm=100.0, note=False, length_unit=length_unit
         )
@@ -119,10 +146,16 @@ def stride_frames(session: Session, length_unit: str) -> list[bytes]:
     left, bottom, right, top = zip(*(picture.bounds for picture in pictures), strict=True)
     camera = Camera.fit((min(left), min(bottom), max(right), max(top)), sheet.size)
     painter, frames = PicturePainter(NORMAL), []
-    for picture in pictures:
+    for number, picture in enumerate(pictures):
+        told(PLAYED + (PAINTED - PLAYED) * number / count)
         surface.blit(painter.paint(picture, camera), sheet)
         frames.append(pygame.image.tobytes(surface, "RGB"))
     return frames
+
+
+def _told(goes_on: GoesOn, share: float) -> None:
+    if not goes_on(share):
+        raise Stopped
 
 
 def _foot_words(session: Session) -> str:

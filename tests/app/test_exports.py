@@ -7,7 +7,7 @@ from types import SimpleNamespace
 
 import pygame
 import pytest
-from driving import application, draw, press, tab_to, widget
+from driving import STEP, application, draw, press, tab_to, widget
 from PIL import Image
 
 from hoofsim.app.exports import CLIP_SIZE, EXPORTS, FRAMES_A_SECOND, export_bytes, missing_words
@@ -17,6 +17,15 @@ from hoofsim.errors import BadInput
 from hoofsim.reports import clip
 from hoofsim.session.commands import SetBaseline, SetControl, SetLoad
 from hoofsim.session.session import Session
+
+
+def saved(app):
+    """The sentence at the end of the saving that was begun."""
+    app.saving.wait()
+    app.advance(STEP)
+    assert app.saving is None
+    return app.notice
+
 
 BEGINS = {".png": b"\x89PNG", ".svg": b"<", ".html": b"<!DOCTYPE html>", ".gif": b"GIF89a"}
 
@@ -36,10 +45,11 @@ def test_a_name_with_its_ending_saves_that_kind_of_file(tmp_path, ending):
     app.open("files", saving=True)
     app.screen.path.text = str(tmp_path / f"mine{ending.upper()}")
     press(app, pygame.K_RETURN)
-    (saved,) = tmp_path.glob("mine*")
-    assert saved.read_bytes().startswith(BEGINS[ending])
     assert app.screen.name == "sandbox"
-    assert app.notice == f"Saved to {saved}."
+    sentence = saved(app)
+    (file,) = tmp_path.glob("mine*")
+    assert sentence == f"Saved to {file}."
+    assert file.read_bytes().startswith(BEGINS[ending])
     assert app.file is None, "the sitting itself is not saved by this"
 
 
@@ -116,6 +126,45 @@ def test_a_clip_shows_one_stride_in_motion_and_says_its_pace(trotting):
     assert len(seen) > 0.8 * moving.n_frames
 
 
+def test_while_a_clip_is_made_the_window_goes_on_and_says_how_far_it_is(tmp_path):
+    app = application()
+    app.screen.choose_load("walk")
+    assert app.export(tmp_path / "a.gif")
+    before = app.session.commands
+    told = []
+    while not app.saving.over:
+        draw(app, 0.05)
+        told.append(app.notice)
+        app.screen.give(
+            SetControl("heel_change_mm", len(told) % 20), "drag"
+        )  # of the sitting now, not of the clip
+    assert not app.export(tmp_path / "b.gif")
+    assert "still being saved" in app.notice
+    assert saved(app) == f"Saved to {tmp_path / 'a.gif'}."
+    shares = [int(words.split(": ")[1].split(" %")[0]) for words in told if words.startswith("Saving a.gif")]
+    assert shares == sorted(shares)
+    assert len(set(shares)) > 5
+    plain = Session(before)
+    assert (tmp_path / "a.gif").read_bytes() == export_bytes(plain, ".gif")
+
+
+def test_escape_stops_a_clip_and_nothing_is_written(tmp_path):
+    app = application()
+    app.screen.choose_load("walk")
+    assert app.export(tmp_path / "a.gif")
+    press(app, pygame.K_ESCAPE)
+    assert app.screen.name == "sandbox"
+    assert saved(app) == "Stopped: a.gif was not saved."
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_leaving_waits_for_the_file_that_was_asked_for(tmp_path):
+    app = application()
+    assert app.export(tmp_path / "a.svg")
+    app.quit()
+    assert (tmp_path / "a.svg").read_bytes().startswith(b"<")
+
+
 @pytest.mark.parametrize("ending", [".gif", ".mp4"])
 def test_a_clip_of_a_standing_foot_is_refused_with_what_to_do(tmp_path, ending):
     app = application()
@@ -181,6 +230,6 @@ def test_frames_go_to_the_extra_in_order_and_its_trouble_is_a_sentence(monkeypat
 
 def test_a_place_that_takes_no_file_is_a_sentence(tmp_path):
     app = application()
-    assert not app.export(tmp_path / "nowhere" / "a.svg")
-    assert app.notice.startswith("Not saved: ")
+    assert app.export(tmp_path / "nowhere" / "a.svg")
+    assert saved(app).startswith("Not saved: ")
     assert widget(app, "Foot")
