@@ -45,7 +45,7 @@ class Unchanged(LoadedFoot):
         return self
 
 
-@lru_cache(maxsize=32)
+@lru_cache(maxsize=4)
 def baselines(preset: str, case: str) -> tuple[LoadedFoot, ...]:
     """The preset unchanged through the stance of a gait, every `BASELINE_EVERY` percent, solved in one batch."""
     foot = Foot(preset)
