@@ -68,7 +68,7 @@ def founder_distance(points: Points) -> Array:
 
 
 def founder_distance_hairline(points: Points) -> Array:
-    """Height of the hairline marker above the extensor process: another measure, 7-10 mm more than with firm
+    """Height of the hairline marker above the extensor process: another measure, 7 to 10 mm more than with firm
     horn.
     """
     return points["toe_hairline"][..., 1] - points["extensor_process"][..., 1]
@@ -126,7 +126,7 @@ BONE_TO_CAPSULE: Final = (
     describe(
         "founder_distance_hairline",
         "founder distance, hairline marker",
-        "Vertical distance from a marker at the hairline down to the extensor process. It reads 7-10 mm "
+        "Vertical distance from a marker at the hairline down to the extensor process. It reads 7 to 10 mm "
         "more than with the firm-horn marker and is a separate measure.",
         "positive when the extensor process is lower than the marker",
         "mm",

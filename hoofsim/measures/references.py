@@ -16,15 +16,17 @@ REFERENCES: Final[dict[str, Reference]] = {
         2.0,
         "R11",
         "abstract",
-        "parallel when sound, within the 2 deg that a radiograph shows (R9); -1.7 ± 1.8 deg in 10 small horses (R4)",
+        "parallel when sound, within the 2 deg that a radiograph shows (R9); −1.7 ± 1.8 deg in 10 small horses (R4)",
     ),
     "phalangeal_rotation": Reference(
         0.5, 6.1, "R4", "abstract", "3.3 ± 2.8 deg, 10 small horses before a trim"
     ),
-    "palmar_angle": Reference(3.0, 8.0, "practice", "practice", "3-8 deg"),
+    "palmar_angle": Reference(3.0, 8.0, "practice", "practice", "3 to 8 deg"),
     "founder_distance": Reference(1.9, 6.3, "R3", "memory", "4.1 ± 2.2 mm with the firm-horn marker"),
-    "wall_to_bone_proximal": Reference(15.0, 19.0, "practice", "practice", "15-19 mm, equal top and bottom"),
-    "wall_to_bone_distal": Reference(15.0, 19.0, "practice", "practice", "15-19 mm, equal top and bottom"),
+    "wall_to_bone_proximal": Reference(
+        15.0, 19.0, "practice", "practice", "15 to 19 mm, equal top and bottom"
+    ),
+    "wall_to_bone_distal": Reference(15.0, 19.0, "practice", "practice", "15 to 19 mm, equal top and bottom"),
     "lucent_zone_middle": Reference(
         0.0, 7.5, "R2", "abstract", "mean 6.9 mm in 32 sound controls; above 7.5 mm suggests laminitis"
     ),
@@ -33,14 +35,14 @@ REFERENCES: Final[dict[str, Reference]] = {
         25.0,
         "R10",
         "practice",
-        "about 10 mm (read to 2 mm) by one course's rule, 17-25 mm by other practice",
+        "about 10 mm (read to 2 mm) by one rule of thumb, 17 to 25 mm by others",
     ),
     "ground_force_lever": Reference(
         10.0,
         15.0,
         "F2",
         "second-hand",
-        "standing: centre of pressure 10-15 mm in front of the centre of rotation",
+        "standing: centre of pressure 10 to 15 mm in front of the centre of rotation",
     ),
     "centre_of_pressure": Reference(
         62.0, 78.0, "F2", "abstract", "standing: 70 ± 8 mm from the toe, 6 horses"

@@ -1,4 +1,4 @@
-"""A handout: one foot as it stands, on one page that needs nothing else, with what is read from it and the cautions."""
+"""A handout: one foot as it stands, in one file that needs nothing else, with what is read from it and the cautions."""
 
 from collections.abc import Mapping, Sequence
 
