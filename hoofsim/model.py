@@ -121,7 +121,7 @@ def _baseline(foot: Foot, case: str, stance_percent: float) -> "LoadedFoot":
     return _loaded_once(foot.preset, tuple(foot.own.items()), case, stance_percent)
 
 
-@lru_cache(maxsize=64)
+@lru_cache(maxsize=16)
 def _loaded_once(
     preset: str, own: tuple[tuple[str, float], ...], case: str, stance_percent: float
 ) -> "LoadedFoot":
