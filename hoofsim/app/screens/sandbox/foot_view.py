@@ -24,7 +24,7 @@ from hoofsim.frames import Array
 from hoofsim.model import Force
 
 Pixel = tuple[int, int]
-REACH_PIXELS = 4.0
+REACH = 0.27  # how far from a thin structure the pointer still means it, in text sizes
 ZOOM_STEP = 1.15
 SCALE_MM = 20.0
 HANDLE_BY_KEY = {handle.key: handle for handle in HANDLES}
@@ -61,6 +61,7 @@ class FootView(Widget):
         self.sheet = Rect(0, 0, 0, 0)
         self._strip = Rect(0, 0, 0, 0)
         self.note_lines = 0
+        self._reach = 4
         self.scale_words = f"{SCALE_MM:g} mm"
         self.moved_view = False  # by hand; then a resize keeps the place
         self.tool = "hand"
@@ -93,6 +94,7 @@ class FootView(Widget):
     def place(self, rect: Rect, theme: Theme) -> None:
         """Keep a strip for the scale and the notes; the sheet keeps its middle when its size changes."""
         super().place(rect, theme)
+        self._reach = theme.px(REACH)
         self.sheet, self._strip = split_bottom(rect, self._strip_height(theme))
         size = (max(8, self.sheet.w), max(8, self.sheet.h))
         if self.camera is None:
@@ -256,7 +258,7 @@ class FootView(Widget):
     def _part(self, position: Pixel) -> str | None:
         if self.picture is None or self.camera is None:
             return None
-        return part_at(self.picture.primitives(), self.to_mm(position), REACH_PIXELS / self.camera.scale)
+        return part_at(self.picture.primitives(), self.to_mm(position), self._reach / self.camera.scale)
 
     def press(self, position: Pixel, theme: Theme, double: bool = False) -> bool:
         """Take a handle, use the tool, write with the pen, or take hold of the sheet."""

@@ -19,13 +19,13 @@ from hoofsim.writing import write_whole
 if TYPE_CHECKING:
     from hoofsim.app.screens.sandbox.screen import SandboxScreen
 
-PAN_PIXELS = 40
+PAN = 2.7  # in text sizes
 TOOL_KEYS = {pygame.K_h: "hand", pygame.K_k: "blade", pygame.K_b: "brush_away", pygame.K_n: "brush_back"}
 PAN_KEYS = {
-    pygame.K_LEFT: (PAN_PIXELS, 0),
-    pygame.K_RIGHT: (-PAN_PIXELS, 0),
-    pygame.K_UP: (0, PAN_PIXELS),
-    pygame.K_DOWN: (0, -PAN_PIXELS),
+    pygame.K_LEFT: (PAN, 0.0),
+    pygame.K_RIGHT: (-PAN, 0.0),
+    pygame.K_UP: (0.0, PAN),
+    pygame.K_DOWN: (0.0, -PAN),
 }
 
 
@@ -52,7 +52,8 @@ def _control_key(screen: "SandboxScreen", event: pygame.event.Event) -> bool:
         pygame.K_o: lambda: screen.app.open("files"),
     }
     if event.key in PAN_KEYS:
-        screen.view.pan(*PAN_KEYS[event.key])
+        right, down = PAN_KEYS[event.key]
+        screen.view.pan(right * screen.app.theme.em, down * screen.app.theme.em)
         screen.shown.changed = True
         return True
     if event.key not in deeds:
