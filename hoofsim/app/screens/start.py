@@ -210,9 +210,9 @@ class StartScreen(Screen):
         self.animating = True
         if self.scene is None:
             self.scene = Scene(Foot("sound"), "walk", stance_percent=5.0)
-            self.scene.play(PACE)
+            self.scene.play()
             self.place()
-        self.scene.advance(seconds)
+        self.scene.advance(PACE * seconds)
         self.loaded, self._stale = self.scene.loaded, True
 
     def shortcut(self, event: pygame.event.Event) -> bool:

@@ -17,6 +17,8 @@ from hoofsim.session.state import State
 
 # Damage that a pull by hand has left beyond what the load itself does, as a share of a bond.
 LASTING_DAMAGE = 0.01
+# Slowest that a playing foot's own clock goes: what is shown is up to 0.01 s of that clock late.
+SLOWEST_CLOCK = 0.25
 MEASURED_EVERY = 0.09  # seconds; numbers that change faster cannot be read
 
 
@@ -104,10 +106,19 @@ class Shown:
             self.set_pace(self.pace)
 
     def set_pace(self, pace: float) -> None:
-        """Show strides, and changes, at so many times life's pace."""
+        """Show strides, and changes, at so many times life's pace.
+
+        The foot's own clock goes slower with the stride, as far as a hand's pull is still answered at once; beyond
+        that only the stride does.
+        """
         self.pace = pace
         if self.scene is not None and self.session.state.load.case in MOVING_CASES:
-            self.scene.play(pace)
+            self.scene.play(pace / self._clock)
+
+    @property
+    def _clock(self) -> float:
+        """Seconds of a playing foot's clock in one of the clock on the wall."""
+        return max(self.pace, SLOWEST_CLOCK)
 
     def _fresh_scene(self) -> Scene:
         state = self.session.state
@@ -201,7 +212,7 @@ class Shown:
                 self.scene = None
                 self._from, self._share = self.foot, 0.0
             return
-        scene.advance(seconds)
+        scene.advance(seconds * self._clock if scene.playing else seconds)
         self._since_measured += seconds
         self.foot, self.changed = scene.loaded, True
 
