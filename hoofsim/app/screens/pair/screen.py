@@ -47,6 +47,7 @@ class PairScreen(Screen):
         self.dock = PairDock(self)
         self.places: dict[str, Rect] = {}
         self.ground = KeptGround()
+        self._ground_old = True
         self.turns = Turns(lambda: app.clock())
         self._stale = True
         self._still = self._since_numbers = self._since_work = 0.0
@@ -133,13 +134,13 @@ class PairScreen(Screen):
         self.widgets = place_pair(self, theme, window)
         self.sheets.fit()
         self.drop_lost_focus()
-        self.ground.forget()
+        self._ground_old = True
 
     def _refresh_numbers(self) -> None:
         self._since_numbers = 0.0
         self.dock.refresh_numbers()
         self.plot.refresh(self.twins, self.app.settings.length_unit)
-        self.ground.forget()
+        self._ground_old = True
 
     # -- drawing -------------------------------------------------------------------------------------------------
 
@@ -166,7 +167,7 @@ class PairScreen(Screen):
     def _due(self, surface: pygame.Surface, moving: bool) -> dict[str, Callable[[], None]]:
         """What is to be done before this frame is as it should be."""
         due = self.sheets.due(moving, self._stale)
-        if self._stale or self.ground.old:
+        if self._stale or self._ground_old:
             due["ground"] = lambda: self._renew_ground(surface)
         return due
 
@@ -175,6 +176,7 @@ class PairScreen(Screen):
             self._stale = False
             self.place()
         self.ground.renew(surface, self.app.theme, self._draw_around)
+        self._ground_old = False
 
     def _draw_around(self, painter: Painter) -> None:
         """Everything but the two views."""
@@ -261,7 +263,7 @@ class PairScreen(Screen):
         used = super().handle(event)
         self.sheets.follow(before)
         if not (quiet and self._on_a_foot):
-            self.ground.forget()
+            self._ground_old = True
         return used
 
     @property

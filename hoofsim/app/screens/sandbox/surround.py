@@ -4,11 +4,12 @@ from typing import TYPE_CHECKING
 
 import pygame
 
+from hoofsim.app.kept_ground import KeptGround
 from hoofsim.app.screens.sandbox.presenter import draw_strip
 from hoofsim.app.screens.sandbox.status import draw_hint, draw_status, status_words
 from hoofsim.app.theme import Theme
 from hoofsim.app.widgets.base import Rect, Widget
-from hoofsim.app.widgets.painter import Painter, TextRecord
+from hoofsim.app.widgets.painter import Painter
 
 if TYPE_CHECKING:
     from hoofsim.app.screens.sandbox.screen import SandboxScreen
@@ -19,13 +20,11 @@ REST, STATUS = "rest", "status"
 
 
 class Surround:
-    """One surface as large as the window, with the words on it in `records`; the sheet is drawn over it."""
+    """Which docks show something else by now; the sheet is drawn over what is kept of them."""
 
     def __init__(self, screen: "SandboxScreen") -> None:
         self._screen = screen
-        self._surface: pygame.Surface | None = None
-        self._theme: Theme | None = None
-        self._records: dict[str, list[TextRecord]] = {}
+        self._kept = KeptGround()
         self._shown: dict[str, object] = {}
 
     def forget(self) -> None:
@@ -39,8 +38,7 @@ class Surround:
 
     def fits(self, window: pygame.Surface) -> bool:
         """Whether it was drawn for a window of this size and the theme in force."""
-        size = self._surface.get_size() if self._surface is not None else None
-        return size == window.get_size() and self._theme == self._screen.app.theme
+        return self._kept.fits(window, self._screen.app.theme)
 
     @property
     def status_changed(self) -> bool:
@@ -52,18 +50,14 @@ class Surround:
 
     def onto(self, painter: Painter) -> None:
         """Lay it down as it is, with its words."""
-        if self._surface is not None:
-            painter.surface.blit(self._surface, (0, 0))
-            for records in self._records.values():
-                painter.records += records
+        self._kept.onto(painter)
 
     def renew(self, like: pygame.Surface) -> None:
         """Draw what has changed, or all of it, for a window such as `like`."""
         theme = self._screen.app.theme
-        if self._surface is None or not self.fits(like):
-            self._surface, self._theme = pygame.Surface(like.get_size(), 0, like), theme
+        if not self.fits(like):
             self.forget()
-        surface, places = self._surface, self._screen.places
+        surface, places = self._kept.surface_for(like, theme), self._screen.places
         docks = {key: places[key] for key in DOCKS if key in places}
         inside: dict[str, list[Widget]] = {key: [] for key in (*docks, REST)}
         for widget in self._screen.widgets:
@@ -80,7 +74,7 @@ class Surround:
             self._shown[STATUS] = self._status()
             painter = Painter(surface, theme)
             draw_status(painter, places[STATUS], self._screen)
-            self._records[STATUS] = painter.records
+            self._kept.records[STATUS] = painter.records
 
     def _rest(self, surface: pygame.Surface, theme: Theme, widgets: list[Widget]) -> None:
         """The ground and what changes by hand only."""
@@ -95,7 +89,7 @@ class Surround:
             )
         else:
             draw_hint(painter, screen.places["hint"], screen.view.tool, screen.sheet.named)
-        self._records = {REST: painter.records}
+        self._kept.records = {REST: painter.records}
         self._shown = {REST: True}
 
     def _dock(
@@ -112,4 +106,4 @@ class Surround:
                 self._screen.draw_ground(painter)
             for widget in widgets:
                 widget.draw(painter)
-        self._records[key] = painter.records
+        self._kept.records[key] = painter.records
