@@ -150,9 +150,11 @@ class March:
         pose, speed = space.read()
         before = self._laws or _Laws.at(model, (pose + SUBSTEP_S * speed)[None], worst)
         laws, force, expected, count, ahead = before, pull, pull + self._jump, 0, WINDOW
+        stiffest = np.zeros(bodies.COUNT)
         while count < WINDOW:
             sub_steps = min(WINDOW - count, ahead)
             laws = _Laws.at(model, self._predict(laws, pose, speed, expected, sub_steps), worst)
+            stiffest = np.maximum(stiffest, np.einsum("nii->ni", laws.hessian).max(axis=0))
             if not count:
                 first, nothing = laws.poses[0], np.zeros(bodies.COUNT)
                 self._jump = laws.force(0, nothing) - before.force(0, first - before.poses[0])
@@ -169,6 +171,7 @@ class March:
                 done += 1
             count, ahead = count + done, AHEAD_AGAIN * done + AHEAD_LEAST
             laws = laws.after(min(done, foreseen - 1))
+        space.bear(stiffest)
         self._laws = laws.after(len(laws.poses) - 1)
         suffered = strains(model, np.ascontiguousarray(passed.T)).max(axis=1, keepdims=True)
         return np.maximum(worst, suffered), force

@@ -4,8 +4,9 @@ No body has a collision shape: ground, facet and stops are elements of `hoofsim.
 them would be a second truth. Collision slop therefore has nothing to act on and is set to zero, on purpose.
 
 Inertia is scaled: the scene shows how a foot comes to rest and does not study its vibration, so bodies weigh what lets
-sub-steps of `SUBSTEP_S` stay well inside the limit of stability (a stiffness of about 4 m / h^2) for every foot. The
-limb's mass stands for the part of the horse that moves with the coffin joint.
+sub-steps of `SUBSTEP_S` stay well inside the limit of stability (a stiffness of 4 m / h^2). `INERTIA` does so for almost
+every foot; the plate of sole and frog, which is light, is made heavier by `bear` for as long as it lies flat on the
+ground. The limb's mass stands for the part of the horse that moves with the coffin joint.
 """
 
 import math
@@ -28,6 +29,10 @@ SUBSTEP_S = 1.0 / SUBSTEPS_PER_SECOND
 DRAG_PER_S, SWING_DRAG_PER_S, HANGING_DRAG_PER_S = 250.0, 80.0, 25.0
 # Inertia of the sound foot's freedoms, in tonnes (N s2/mm) and tonne mm2; a choice, see above.
 INERTIA = np.array([0.03, 0.03, 10.0, 3.0, 0.01, 0.01, 15.0, 0.01, 0.01, 10.0, 5.0])
+# The stiffest that the plate's rise and turn may be, as a share of m / h^2, before it is made heavier: far below 4,
+# because contact stiffens within a sub-step. Friction, which is bounded, is left out.
+MOST_STIFF = 0.8
+LIGHTER = 0.93  # what one window leaves of such a weight once the stiffness has gone
 # Bodies that are carried by another's joint add this little mass to it.
 CARRIED_SHARE = 1e-4
 
@@ -37,6 +42,8 @@ _PLACES = (
     ("p2", 0), ("p2", 1), ("p3", 2), ("navicular", 2), ("border", 0), ("border", 1), ("border", 2),
     ("plate", 0), ("plate", 1), ("plate", 2), ("wall", 2),
 )  # fmt: skip
+# The plate's freedoms, and whose stiffness each has to bear: a body weighs the same in either direction.
+_PLATE, _PLATE_BORNE = [7, 8, 9], [8, 8, 9]
 _FORCE_INDEX = np.array([3 * BODIES.index(body) + place for body, place in _PLACES])
 _POSE_INDEX = np.array([6 * BODIES.index(body) + place for body, place in _PLACES])
 _MOTION_INDEX = np.stack([_POSE_INDEX, _POSE_INDEX + 3])
@@ -68,7 +75,7 @@ class FootSpace:
         self._forces = np.zeros(3 * len(BODIES))
         self._write.set_float_buf(self._forces)
         self.rest = np.zeros(bodies.COUNT)
-        self.inertia = INERTIA
+        self.inertia = self._usual = INERTIA
         self.decay = 1.0
         self.drag(DRAG_PER_S)
         self.fit(model)
@@ -83,18 +90,13 @@ class FootSpace:
         """Take another foot's pivots and inertia; call `place` afterwards."""
         scale = float(model.rest.scale[0])
         turning = np.isin(np.arange(bodies.COUNT), bodies.TURNS)
-        self.inertia = INERTIA * np.where(turning, scale**4, scale**2)
+        self.inertia = self._usual = INERTIA * np.where(turning, scale**4, scale**2)
+        self._weigh_bodies()
         pivot = {body: model.pivot[body][0] for body in ("p3", "border", "plate", "wall")}
         pivot["p2"] = pivot["navicular"] = pivot["p3"]
         self._pivot = pivot
         self.rest = np.array([pivot[body][place] if place < 2 else 0.0 for body, place in _PLACES])
         self._offset = np.stack([self.rest, np.zeros(bodies.COUNT)])
-        carried = {"p3": "p2", "navicular": "p2", "wall": "border"}
-        heavy = {"p2": self.inertia[0], "border": self.inertia[4], "plate": self.inertia[7]}
-        moments = {body: self.inertia[i] for i, (body, place) in enumerate(_PLACES) if place == 2}
-        for name, body in self.bodies.items():
-            body.mass = heavy[name] if name in heavy else CARRIED_SHARE * heavy[carried[name]]
-            body.moment = moments.get(name, math.inf)
         self.space.remove(*self._joints)
         hinge = pivot["wall"] - pivot["border"]
         here = (0.0, 0.0)
@@ -107,6 +109,25 @@ class FootSpace:
         for one in self._joints:
             one.error_bias = 0.5**SUBSTEPS_PER_SECOND
         self.space.add(*self._joints)
+
+    def _weigh_bodies(self) -> None:
+        """Give the engine's bodies their inertia."""
+        carried = {"p3": "p2", "navicular": "p2", "wall": "border"}
+        heavy = {"p2": self.inertia[0], "border": self.inertia[4], "plate": self.inertia[7]}
+        moments = {body: self.inertia[i] for i, (body, place) in enumerate(_PLACES) if place == 2}
+        for name, body in self.bodies.items():
+            body.mass = heavy[name] if name in heavy else CARRIED_SHARE * heavy[carried[name]]
+            body.moment = moments.get(name, math.inf)
+
+    def bear(self, stiffness: Array) -> None:
+        """Make the plate as heavy as the stiffness (11,), N/mm and N mm, that it met in the last window asks for."""
+        needed = np.zeros(bodies.COUNT)
+        needed[_PLATE] = stiffness[_PLATE_BORNE] * (SUBSTEP_S**2 / MOST_STIFF)
+        if self.inertia is self._usual and (needed <= self._usual).all():
+            return
+        heavier = np.maximum(needed, LIGHTER * self.inertia)
+        self.inertia = self._usual if (heavier <= self._usual).all() else np.maximum(heavier, self._usual)
+        self._weigh_bodies()
 
     def place(self, model: Model, freedoms: Array, speeds: Array) -> None:
         """Put every body at freedoms (11,) with speeds (11,); carried bodies go where their joint is."""

@@ -100,3 +100,22 @@ def test_a_foot_hung_up_and_put_down_again_stands_as_before() -> None:
     scene.set_load("standing")
     assert scene.settle(8.0)
     assert max(misses(scene, "standing")[:2]) < MOST_MM
+
+
+def test_a_foot_whose_sole_lies_flat_and_stiff_on_the_ground_settles_too() -> None:
+    """The plate is light: under its usual weight this contact would be too stiff for a sub-step, and rattle for ever."""
+    values = {
+        "hoof_angle_deg": 54.946, "heel_change_mm": -0.924, "toe_change_mm": 17.03, "sole_change_mm": -0.392,
+        "wedge_deg": -1.203, "laminae_percent": 46.848, "laminae_distal_percent": 73.937, "quarters_percent": 86.133,
+        "sole_to_bone_percent": 84.382, "sole_to_wall_percent": 50.359, "tendon_pull_percent": 158.072,
+        "tendon_tone_n": 93.003, "load_percent": 109.311, "posture_spring_n_per_mm": 28.018,
+        "laminar_large_modulus_mpa": 9.681, "friction": 0.662,
+    }  # fmt: skip
+    scene = Scene(Foot("steep"))
+    scene.set_load("other_lifted")
+    scene.change(**values)
+    assert scene.settle(4.0)
+    mm, degrees, share = misses(scene, "other_lifted")
+    assert mm < MOST_MM
+    assert degrees < MOST_DEG
+    assert share < MOST_TENSION_SHARE
