@@ -20,7 +20,7 @@ NAME = "window"
 SIZES = ((1280, 800), (1920, 1080))
 WARM_UP = 20
 ASKED = "; asked: under 16.7 ms"
-PICTURES = ("picture", "paint", "left", "right")  # as the screens name that work
+PICTURES = ("picture", "paint", "left", "left paint", "right", "right paint")  # as the screens name that work
 _FIRST_FRAME = (
     "from hoofsim.app.main import without_window; app, surface = without_window('start'); app.draw(surface)"
 )

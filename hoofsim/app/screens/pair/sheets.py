@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import replace
+from functools import partial
 from typing import TYPE_CHECKING, Any
 
 from hoofsim.app.foot_picture import bare_picture_of
@@ -17,6 +18,10 @@ from hoofsim.scene.stride import LIFT_MM
 if TYPE_CHECKING:
     from hoofsim.app.application import Application
 
+# Up to this pace a picture is made and painted in two turns, so that no frame takes long; above, the feet's motion
+# leaves so little of a frame that pictures in pieces would come too seldom.
+SLOW = 0.5
+
 
 class Sheets:
     """Holds a view a side; the bones in them can be pulled, there are no rings and no tools."""
@@ -30,7 +35,9 @@ class Sheets:
             view.paints_later, view.handles_shown = True, False
             view.keys_hold, view.say = True, app.say
         self.feet: dict[Side, Any] = {}  # of one moment, both of them
-        self._to_paint: list[Side] = []
+        self._waiting: dict[
+            str, Callable[[], None]
+        ] = {}  # work on their pictures that is still to be done, in order
         self._steps = 0
         self._fitted: object = None
 
@@ -103,34 +110,46 @@ class Sheets:
             view.hasty = view.hasty and moving
 
     def due(self, moving: bool, stale: bool) -> dict[str, Callable[[], None]]:
-        """The pictures to be painted, by side; both are taken at one moment, and no others before both are done."""
+        """The pictures to be made and painted, by name; they are of one moment, and come before any others."""
         changed = any(shown.changed for shown in self._twins.shown.values())
         old = changed and (not self._twins.moving or self._steps >= STEPS_A_PICTURE)
         unpainted = not all(view.painted(self._app.theme) for view in self.views.values())
-        if not self._to_paint and (stale or old or unpainted):
-            self._take_feet()
-        return {side: lambda side=side: self._paint(side, moving) for side in self._to_paint}  # type: ignore[misc]
+        if not self._waiting and (stale or old or unpainted):
+            self._take_feet(moving)
+        return dict(self._waiting)
 
     def paint_both(self, moving: bool) -> None:
         """Both as they are now."""
-        self._take_feet()
-        for side in SIDES:
-            self._paint(side, moving)
+        self._take_feet(moving)
+        for work in list(self._waiting.values()):
+            work()
 
-    def _take_feet(self) -> None:
-        self._steps = 0
+    def _take_feet(self, moving: bool) -> None:
+        self._steps, self._waiting = 0, {}
         for side, shown in self._twins.shown.items():
             self.feet[side], shown.changed = shown.foot, False
-        self._to_paint = list(SIDES)
+            make, paint = partial(self._make, side, moving), partial(self._paint, side)
+            if self._twins.pace <= SLOW:
+                self._waiting |= {side: make, f"{side} paint": paint}
+            else:
+                self._waiting[side] = partial(_both, make, paint)
 
-    def _paint(self, side: Side, moving: bool) -> None:
+    def _make(self, side: Side, moving: bool) -> None:
         view, scene = self.views[side], self._twins.shown[side].scene
         view.hasty = moving
         view.picture, view.notes = self._picture(side, self.feet)
         view.points = self.feet[side].points
         view.hand = None if scene is None else scene.hand
-        view.paint(self._app.theme)
-        self._to_paint.remove(side)
+        self._waiting.pop(side)
+
+    def _paint(self, side: Side) -> None:
+        self.views[side].paint(self._app.theme)
+        self._waiting.pop(f"{side} paint", None)
+
+
+def _both(first: Callable[[], None], then: Callable[[], None]) -> None:
+    first()
+    then()
 
 
 def _hands(side: Side, twins: Twins, grab: Callable[[Side, Point], bool]) -> Actions:
