@@ -24,6 +24,7 @@ import numpy as np
 import pygame
 
 from hoofsim.app.application import Application
+from hoofsim.app.exports import export_bytes
 from hoofsim.app.loop import STEP, Loop
 from hoofsim.app.screens.pair.screen import PairScreen
 from hoofsim.app.screens.sandbox.screen import SandboxScreen
@@ -33,6 +34,7 @@ from hoofsim.app.settings import Settings
 from hoofsim.app.widgets.base import walk
 from hoofsim.session.commands import MOVING_CASES, SetLoad
 from hoofsim.session.sandbox_file import as_text, from_text
+from hoofsim.session.session import Session
 from hoofsim.session.state import State, replay
 from tests.soak.memory import Marks, parser
 
@@ -259,12 +261,21 @@ def soak(plan: Plan, folder: Path, watch: Callable[[Tally], None] | None = None)
     return tally
 
 
+def load_what_saving_needs() -> None:
+    """The libraries for pictures and clips are loaded when first used, and stay: they are no growth."""
+    pygame.font.init()
+    session = Session([SetLoad("walk")])
+    for ending in (".png", ".gif"):
+        export_bytes(session, ending)
+
+
 def main() -> int:
     """The long form; `--first` is the sitting to begin with."""
     plan = Plan(
         **vars(parser(__doc__, events=100_000, seed=1, sitting=2000, look_every=250, first=0).parse_args())
     )
     marks = Marks()
+    load_what_saving_needs()
 
     def watch(tally: Tally) -> None:
         marks.mark(f"{tally.events:>8} events, {tally.frames} frames")
