@@ -10,7 +10,7 @@ from hoofsim.cautions import SHORT_CAUTION
 from hoofsim.cli.lesson_page import HELP, after_event, page, wrapped
 from hoofsim.errors import BadInput
 from hoofsim.lessons.glossary import term
-from hoofsim.lessons.loader import lesson_id, read_lesson
+from hoofsim.lessons.loader import file_stamp, lesson_id, read_lesson
 from hoofsim.lessons.merging import fitted
 from hoofsim.lessons.progress import Progress
 from hoofsim.lessons.report import report
@@ -36,7 +36,7 @@ class Player:
         length_unit: Literal["mm", "in"] = "mm",
     ) -> None:
         self.path = path
-        self.stamp = _stamp(path)
+        self.stamp = file_stamp(path)
         self.lesson = lesson
         self.learner = learner
         self.store = store
@@ -168,7 +168,7 @@ class Player:
             try:
                 return lines.get(timeout=LOOK_EVERY)
             except queue.Empty:
-                now = _stamp(self.path)
+                now = file_stamp(self.path)
                 if now != self.stamp:
                     self.stamp = now
                     self._reload()
@@ -190,12 +190,3 @@ class Player:
         """Progress that begins at a step, for an author who works on it."""
         target = self.lesson.step(step)
         return self.progress.model_copy(update={"at": target.id})
-
-
-def _stamp(path: Path) -> tuple[float, int]:
-    """When a file was written and how long it is; zeros while an editor has it away."""
-    try:
-        found = path.stat()
-    except OSError:
-        return 0.0, 0
-    return found.st_mtime, found.st_size

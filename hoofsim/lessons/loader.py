@@ -34,6 +34,15 @@ def read_lesson(path: Path | str) -> Lesson:
     return load_lesson(read_file(path))
 
 
+def file_stamp(path: Path) -> tuple[float, int]:
+    """When a file was written and how long it is, to notice that it was saved; zeros while an editor has it away."""
+    try:
+        found = path.stat()
+    except OSError:
+        return 0.0, 0
+    return found.st_mtime, found.st_size
+
+
 def lesson_files() -> list[Path]:
     """The carried lessons in the order of the course."""
     return sorted((scenarios_folder() / "lessons").glob("*.yaml"))

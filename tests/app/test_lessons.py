@@ -150,3 +150,47 @@ def test_a_file_that_is_no_lesson_says_so_in_the_list(tmp_path, monkeypatch):
     app = application((1280, 800), "lessons")
     painter = draw(app)
     assert any("bad.yaml" in record.text for record in painter.records)
+
+
+def test_a_lesson_is_read_again_when_its_author_saves_it(tmp_path):
+    first = lesson_files()[0]
+    path = tmp_path / "mine.yaml"
+    text = first.read_text(encoding="utf-8")
+    path.write_text(text, encoding="utf-8")
+    app = at_lesson(path)
+    app.screen.send(Next())
+    at = app.screen.now.step
+    title = app.screen.learner.lesson.title
+
+    def saved(words):
+        path.write_text(words, encoding="utf-8")
+        return [record.text for record in draw(app, 0.6).records]
+
+    assert "A better title" in saved(text.replace(f"title: {title}", "title: A better title", 1))
+    assert "read again" in app.notice
+    assert app.screen.now.step == at
+    saved(text + "nonsense: true\n")
+    assert app.notice.startswith(f"The lesson stays as it was: {path}:")
+    assert app.screen.learner.lesson.title == "A better title"
+    app.screen.send(Next())
+    path.unlink()
+    before = app.notice
+    draw(app, 0.6)
+    assert app.notice == before, "an editor has the file away for a moment"
+    assert title in saved(text)
+    assert complaints(draw(app).records, app.size) == []
+
+
+def test_what_was_answered_stays_where_it_still_fits(tmp_path):
+    path = tmp_path / "mine.yaml"
+    text = lesson_files()[0].read_text(encoding="utf-8")
+    path.write_text(text, encoding="utf-8")
+    app = at_lesson(path)
+    while not app.screen.learner.progress.records.get(app.screen.now.step) or app.screen.now.can_go_on:
+        app.screen.send(Next())
+    through(app)
+    answered = {name: record.answer for name, record in app.screen.learner.progress.records.items()}
+    assert any(answered.values())
+    path.write_text(text + "\n# a remark of the author\n", encoding="utf-8")
+    draw(app, 0.6)
+    assert {name: record.answer for name, record in app.screen.learner.progress.records.items()} == answered

@@ -5,7 +5,7 @@ from typing import Literal
 
 from hoofsim.errors import BadInput
 from hoofsim.lessons.events import Event
-from hoofsim.lessons.loader import lesson_id, read_lesson
+from hoofsim.lessons.loader import file_stamp, lesson_id, read_lesson
 from hoofsim.lessons.merging import fitted
 from hoofsim.lessons.progress import Progress
 from hoofsim.lessons.runner import advance, begin
@@ -20,6 +20,7 @@ class Learner:
     def __init__(self, path: Path, store: Store | None, length_unit: str) -> None:
         """BadInput when the file is no lesson. `store` None keeps nothing."""
         self.path, self.store = path, store
+        self._stamp = file_stamp(path)
         self.lesson: Lesson = read_lesson(path)
         self.told = ""
         self.seconds = 0.0  # since the last event
@@ -50,6 +51,26 @@ class Learner:
                 return
         fresh = begin(self.lesson, DEFAULT_LEARNER, lesson_id(self.path))
         self.progress = fresh.model_copy(update={"length_unit": unit})
+
+    @property
+    def saved_since(self) -> bool:
+        """Whether an author saved the lesson's file after it was read."""
+        stamp = file_stamp(self.path)
+        return stamp != self._stamp and any(stamp)
+
+    def read_again(self) -> None:
+        """Take the lesson from its file again, and tell so; what was answered stays.
+
+        One that is not well written is told, and the last good one stays.
+        """
+        self._stamp = file_stamp(self.path)
+        try:
+            self.lesson = read_lesson(self.path)
+        except BadInput as problem:
+            self.told = f"The lesson stays as it was: {str(problem).splitlines()[0]}"
+            return
+        self.progress, changed = fitted(self.lesson, self.progress)
+        self.told = " ".join(filter(None, ("The lesson was read again.", changed)))
 
     def _keep(self) -> None:
         if self.store is None:

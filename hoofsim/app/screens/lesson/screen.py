@@ -42,6 +42,7 @@ if TYPE_CHECKING:
     from hoofsim.app.application import Application
 
 PLAYED_AFTER = 0.3  # seconds until a moved slider is played as an event
+LOOK_EVERY = 0.5  # seconds between looks at the lesson's file
 TYPE = 0.86
 
 
@@ -68,7 +69,7 @@ class LessonScreen(CardScreen):
         self._target: Any = None
         self._share = 1.0
         self._pending: dict[str, float] = {}
-        self._rest = 0.0
+        self._rest = self._since_look = 0.0
         self._fitted: object = None
         self._shown_step = ""
         self._renew()
@@ -249,9 +250,13 @@ class LessonScreen(CardScreen):
     # -- time and keys -------------------------------------------------------------------------------------------
 
     def advance(self, seconds: float) -> None:
-        """Move the foot; play a slider's event when the hand rests."""
+        """Move the foot; play a slider's event when the hand rests; notice that an author saved the file."""
         self.learner.seconds += seconds
         self._rest += seconds
+        self._since_look += seconds
+        if self._since_look >= LOOK_EVERY:
+            self._since_look = 0.0
+            self._read_again()
         if self._share < 1.0:
             self._share = min(1.0, self._share + seconds / BLEND_SECONDS)
             done = self._share >= 1.0
@@ -264,6 +269,16 @@ class LessonScreen(CardScreen):
             self.place()
             self._focus_again(focus)
         self.animating = self._share < 1.0 or bool(self._pending)
+
+    def _read_again(self) -> None:
+        if not self.learner.saved_since:
+            return
+        self._play_pending()
+        self.learner.read_again()
+        self.bar.title = self.learner.lesson.title
+        self._renew()
+        self.place()
+        self.app.say(self.learner.told)
 
     def _focus_again(self, name: str | None) -> None:
         """After the widgets were made anew, the keyboard stays where it was."""
