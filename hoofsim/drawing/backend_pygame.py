@@ -5,6 +5,7 @@ always drawn at the final size, on top. Groups marked `still` at the back of the
 frames.
 """
 
+import threading
 from collections.abc import Callable, Sequence
 from functools import lru_cache
 from itertools import chain, islice, takewhile
@@ -52,6 +53,10 @@ def default_font(size: int, bold: bool) -> pygame.font.Font:
     return _opened_font(size, bold)
 
 
+# As seen: two pictures painted at once, in two threads, spoil a few pixels of each other.
+_ONE_AT_A_TIME = threading.Lock()
+
+
 class PicturePainter:
     """Paints display lists; keep one per viewport, since it holds the pictures of the still layers and of the texts."""
 
@@ -66,6 +71,10 @@ class PicturePainter:
 
     def paint(self, picture: DisplayList, camera: Camera) -> pygame.Surface:
         """A new surface of `camera.size` px with the picture on the palette's paper."""
+        with _ONE_AT_A_TIME:
+            return self._paint(picture, camera)
+
+    def _paint(self, picture: DisplayList, camera: Camera) -> pygame.Surface:
         view = _View(camera.enlarged(SUPERSAMPLING) if self.fine else camera, picture.bounds)
         still, moving = _split(picture.items)
         surface = self._background(still, view).copy()
