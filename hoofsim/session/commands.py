@@ -3,6 +3,7 @@
 A command knows nothing of mechanics: it changes a choice, and the equilibrium follows from the choices.
 """
 
+from abc import ABC, abstractmethod
 from collections.abc import Mapping
 from dataclasses import dataclass, fields
 from types import MappingProxyType
@@ -31,14 +32,14 @@ LONGEST_NOTE = 400
 
 
 @dataclass(frozen=True)
-class Command:
+class Command(ABC):
     """Base of all commands; `word` is its name in files."""
 
     word: ClassVar[str] = ""
 
+    @abstractmethod
     def sentence(self) -> str:
         """What undoing would take back, in a few words."""
-        raise NotImplementedError
 
     def plain(self) -> dict[str, Any]:
         """The command as plain values for a file."""

@@ -18,7 +18,7 @@ DOUBLE_PRESS_WITHIN = 0.4  # seconds
 
 
 class Screen:
-    """One thing that fills the window. Subclasses give `build`, `layout` and, if they animate, `advance`."""
+    """One thing that fills the window. Subclasses give `layout` and, if they animate, `advance`."""
 
     name = "screen"
     title = ""
@@ -46,9 +46,6 @@ class Screen:
     def draw_ground(self, painter: Painter) -> None:
         """What lies behind the widgets."""
         painter.surface.fill(painter.theme.colour("page"))
-
-    def draw_overlay(self, painter: Painter) -> None:
-        """What lies over the widgets, under opened lists and tooltips."""
 
     def shortcut(self, event: pygame.event.Event) -> bool:
         """A key that no widget wanted; True when used."""
@@ -86,7 +83,6 @@ class Screen:
         for widget in self.widgets:
             if widget.visible:
                 widget.draw(painter)
-        self.draw_overlay(painter)
         self.draw_over(painter)
         return painter
 
