@@ -264,6 +264,18 @@ def test_both_feet_are_whole_from_the_first_moment(size):
         assert seen[1] < bottom < top < seen[3]
 
 
+def test_a_tendon_whole_or_cut_is_told_in_words_and_has_no_line_between():
+    app = application(screen="pair")
+    app.screen.take(app.screen.twins.pairing.compare("tendon_cut"))
+    words = {record.text for record in draw(app, 1.0).records}
+    assert {"Left: tendon whole", "Right: tendon cut"} <= words
+    picture = app.screen.plot.plot.picture
+    assert picture.lines == ()
+    assert [mark.at[0] for mark in picture.marks] == [0.0, 1.0]
+    assert picture.x_words == "tendon: 0 whole, 1 cut"
+    assert picture.x_range[0] < 0.0 < 1.0 < picture.x_range[1]
+
+
 def test_pictures_made_in_turns_are_of_one_moment():
     app = application(screen="pair", reduced_motion=False)
     clock = iter(range(10**9))

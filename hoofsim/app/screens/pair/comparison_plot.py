@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from hoofsim.app.screens.pair.pairing import SIDES, Side, on_or_off
+from hoofsim.app.screens.pair.pairing import SIDES, Pairing, Side, on_or_off, subject, value_words
 from hoofsim.app.screens.pair.twins import Twins
 from hoofsim.app.screens.sandbox.curve_panel import (
     CURVE_POINTS,
@@ -20,6 +20,7 @@ from hoofsim.measures.table import MEASURES
 from hoofsim.model import Table, sweep
 from hoofsim.session.possible import why_impossible
 
+AIR = 0.02  # beside the control's ends, as a share of its range, so that a foot at an end covers no number
 COLOUR: dict[Side, str] = {"left": "quiet", "right": "accent"}
 
 
@@ -68,8 +69,10 @@ class ComparisonPlot:
         parameter = BY_NAME[pairing.control]
         up = factor_to_shown(measure.unit, length_unit)
         across = 1.0 if pairing.moves else factor_to_shown(parameter.unit, length_unit)
+        low, high = parameter.low * across, parameter.high * across
+        air = (0.5 if on_or_off(pairing.control) else AIR) * (high - low)
         lines, marks, tags = [], [], []
-        if self._range is not None:
+        if self._range is not None and not on_or_off(pairing.control):  # nothing lies between yes and no
             at, table = self._range
             points = zip(at * across, table[self.measure] * up, strict=True)
             lines.append(
@@ -89,14 +92,12 @@ class ComparisonPlot:
             bands = (PlotBand(measure.reference.low * up, measure.reference.high * up),)
         self.plot.tags = tuple(tags)
         self.plot.picture = PlotPicture(
-            "% of the stance"
-            if pairing.moves
-            else words_with_unit(parameter.label, parameter.unit, length_unit),
+            _words_across(pairing, length_unit),
             words_with_unit(headed(measure.label), measure.unit, length_unit),
             tuple(lines),
             tuple(marks),
             bands,
-            (0.0, 100.0) if pairing.moves else (parameter.low * across, parameter.high * across),
+            (0.0, 100.0) if pairing.moves else (low - air, high + air),
             least_height=LEAST_HEIGHT[measure.unit] * up,
         )
 
@@ -106,6 +107,17 @@ class ComparisonPlot:
         at = shown.stance_percent() if twins.pairing.moves else twins.pairing.value(side)
         value = shown.values().get(self.measure)
         return None if at is None or value is None else (at * across, value * up)
+
+
+def _words_across(pairing: Pairing, length_unit: str) -> str:
+    """What the plot runs over, with its unit."""
+    if pairing.moves:
+        return "% of the stance"
+    if on_or_off(pairing.control):
+        ends = (f"{end:g} {value_words(pairing.control, end, length_unit)}" for end in (0.0, 1.0))
+        return f"{subject(pairing.control)}: {', '.join(ends)}"
+    parameter = BY_NAME[pairing.control]
+    return words_with_unit(parameter.label, parameter.unit, length_unit)
 
 
 def _over_control(twins: Twins) -> tuple[Array, Table]:

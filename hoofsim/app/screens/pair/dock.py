@@ -3,7 +3,7 @@
 from typing import TYPE_CHECKING
 
 from hoofsim.app.screens.bar import Bar
-from hoofsim.app.screens.pair.pairing import COMPARED, SIDES, Side, on_or_off, value_words
+from hoofsim.app.screens.pair.pairing import COMPARED, SIDES, Side, on_or_off, subject, value_words
 from hoofsim.app.screens.pair.twins import FIRST_PACE
 from hoofsim.app.screens.sandbox.controls import step_for
 from hoofsim.app.screens.sandbox.measures_panel import MAIN, row_for
@@ -118,7 +118,7 @@ class PairDock:
         twins, unit = self._screen.twins, self._screen.app.settings.length_unit
         parameter = BY_NAME[twins.pairing.control]
         return Slider(
-            f"{side.capitalize()}: {parameter.label.lower()}",
+            f"{side.capitalize()}: {subject(parameter.name)}",
             twins.pairing.value(side),
             parameter.low,
             parameter.high,

@@ -77,6 +77,11 @@ def on_or_off(control: str) -> bool:
     return control == "tendon_cut"
 
 
+def subject(control: str) -> str:
+    """What the compared control is a value of, within a sentence."""
+    return "tendon" if on_or_off(control) else BY_NAME[control].label.lower()
+
+
 def value_words(control: str, value: float, length_unit: str) -> str:
     """A value of the compared control as it is read."""
     if on_or_off(control):
@@ -93,7 +98,7 @@ def step_words(before: Pairing, after: Pairing, length_unit: str) -> str:
     for side in SIDES:
         if before.value(side) != after.value(side):
             words = value_words(after.control, after.value(side), length_unit)
-            return f"{side} {BY_NAME[after.control].label.lower()} to {words}"
+            return f"{side} {subject(after.control)} to {words}"
     if before.case != after.case:
         return f"load: {LOAD_CASES[after.case].lower()}"
     return f"moment of the stance to {after.stance_percent:.0f} %"

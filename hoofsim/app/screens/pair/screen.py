@@ -10,7 +10,7 @@ from hoofsim.app.kept_ground import KeptGround
 from hoofsim.app.pace import HAND_RESTS_AFTER, WORK_EVERY
 from hoofsim.app.screens.pair.comparison_plot import ComparisonPlot
 from hoofsim.app.screens.pair.dock import PairDock
-from hoofsim.app.screens.pair.pairing import SIDES, Pairing, Side, step_words, value_words
+from hoofsim.app.screens.pair.pairing import SIDES, Pairing, Side, step_words, subject, value_words
 from hoofsim.app.screens.pair.placing import place_pair
 from hoofsim.app.screens.pair.sheets import Sheets
 from hoofsim.app.screens.pair.twins import Twins
@@ -26,7 +26,6 @@ from hoofsim.app.widgets.base import Rect
 from hoofsim.app.widgets.painter import Painter
 from hoofsim.app.widgets.tooltip import Lines
 from hoofsim.drawing.display_list import Point
-from hoofsim.foot.parameters import BY_NAME
 
 if TYPE_CHECKING:
     from hoofsim.app.application import Application
@@ -196,7 +195,7 @@ class PairScreen(Screen):
         for side in SIDES:
             painter.box(places[side], "card", "line", 0.4)
             words = value_words(pairing.control, pairing.value(side), unit)
-            words = f"{side.capitalize()}: {BY_NAME[pairing.control].label.lower()} {words}"
+            words = f"{side.capitalize()}: {subject(pairing.control)} {words}"
             trouble = self.twins.trouble.get(side)
             if trouble:
                 words = "No such foot; the last one is shown."
